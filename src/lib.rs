@@ -1,0 +1,3 @@
+//! sillmark
+pub mod quantity;
+pub mod site;

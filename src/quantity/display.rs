@@ -1,0 +1,122 @@
+//! Printing quantities in US customary or SI units.
+
+use super::Elevation;
+use super::unit::{
+    Length, LineLoad, MomentPerLength, Pressure, Velocity, foot, foot_per_second,
+    in_newtons_per_metre, in_pounds_per_foot, inch, kilonewton, kilopascal, meter,
+    meter_per_second, pound_force, pound_per_square_foot,
+};
+
+/// The units that a person reads: `--units us` or `--units si`.
+///
+/// ```
+/// use sillmark::quantity::{UnitSystem, parse_elevation};
+/// let level = parse_elevation("9 ft NAVD88")?;
+/// assert_eq!(UnitSystem::Us.elevation(level), "9.00 ft NAVD88");
+/// assert_eq!(UnitSystem::Si.elevation(level), "2.743 m NAVD88");
+/// # Ok::<(), sillmark::quantity::QuantityError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UnitSystem {
+    /// Feet, inches and pounds-force.
+    Us,
+    /// Metres and newtons.
+    Si,
+}
+
+impl UnitSystem {
+    /// An elevation with unit and datum.
+    #[must_use]
+    pub fn elevation(self, elevation: Elevation) -> String {
+        format!("{} {}", self.height(elevation.height()), elevation.datum())
+    }
+
+    /// A height or depth, to 0.01 ft or 1 mm.
+    #[must_use]
+    pub fn height(self, length: Length) -> String {
+        match self {
+            Self::Us => format!("{} ft", fixed(length.get::<foot>(), 2)),
+            Self::Si => format!("{} m", fixed(length.get::<meter>(), 3)),
+        }
+    }
+
+    /// A dimension that is cut or measured with a tape: to 0.1 in or 1 mm.
+    #[must_use]
+    pub fn dimension(self, length: Length) -> String {
+        match self {
+            Self::Us => format!("{} in", fixed(length.get::<inch>(), 1)),
+            Self::Si => format!("{} m", fixed(length.get::<meter>(), 3)),
+        }
+    }
+
+    /// A distance on the ground, to 1 ft or 0.1 m.
+    #[must_use]
+    pub fn distance(self, length: Length) -> String {
+        match self {
+            Self::Us => format!("{} ft", fixed(length.get::<foot>(), 0)),
+            Self::Si => format!("{} m", fixed(length.get::<meter>(), 1)),
+        }
+    }
+
+    /// A pressure in psf or kPa.
+    #[must_use]
+    pub fn pressure(self, pressure: Pressure) -> String {
+        match self {
+            Self::Us => format!("{} psf", fixed(pressure.get::<pound_per_square_foot>(), 1)),
+            Self::Si => format!("{} kPa", fixed(pressure.get::<kilopascal>(), 2)),
+        }
+    }
+
+    /// A force on each unit of width, in lb/ft or kN/m.
+    #[must_use]
+    pub fn line_load(self, load: LineLoad) -> String {
+        match self {
+            Self::Us => format!("{} lb/ft", fixed(in_pounds_per_foot(load), 1)),
+            Self::Si => format!("{} kN/m", fixed(in_newtons_per_metre(load) / 1000.0, 3)),
+        }
+    }
+
+    /// A moment on each unit of width, in ft-lb/ft or kN·m/m.
+    #[must_use]
+    pub fn moment_per_length(self, moment: MomentPerLength) -> String {
+        match self {
+            Self::Us => format!("{} ft-lb/ft", fixed(moment.get::<pound_force>(), 1)),
+            Self::Si => format!("{} kN·m/m", fixed(moment.get::<kilonewton>(), 3)),
+        }
+    }
+
+    /// A speed in ft/s or m/s.
+    #[must_use]
+    pub fn velocity(self, velocity: Velocity) -> String {
+        match self {
+            Self::Us => format!("{} ft/s", fixed(velocity.get::<foot_per_second>(), 1)),
+            Self::Si => format!("{} m/s", fixed(velocity.get::<meter_per_second>(), 2)),
+        }
+    }
+}
+
+/// A number with a fixed count of decimals, and no minus before a rounded zero.
+fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.chars().all(|digit| matches!(digit, '0' | '.')) => digits.to_owned(),
+        _ => text,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rounded_zero_has_no_sign() {
+        assert_eq!(
+            UnitSystem::Si.height(Length::new::<meter>(-0.0001)),
+            "0.000 m"
+        );
+        assert_eq!(
+            UnitSystem::Si.height(Length::new::<meter>(-0.001)),
+            "-0.001 m"
+        );
+    }
+}

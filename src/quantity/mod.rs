@@ -1,0 +1,33 @@
+//! Lengths, pressures and forces with their units, and elevations with their datum.
+//!
+//! Every quantity in this crate is a [`uom`] quantity: the unit is chosen where a
+//! number enters (`Length::new::<foot>(8.1)`) and where it leaves
+//! (`depth.get::<meter>()`), never in between. Heights above a vertical datum are an
+//! [`Elevation`], which cannot be subtracted from another one unless both stand on
+//! the same [`VerticalDatum`].
+//!
+//! ```
+//! use sillmark::quantity::{Elevation, Length, VerticalDatum, parse_elevation, unit::foot};
+//!
+//! let level = Elevation::new(Length::new::<foot>(10.0), VerticalDatum::Navd88);
+//! let sill = parse_elevation("8.1 ft NAVD88")?;
+//! let protection = level.above(sill)?;
+//! assert!((protection.get::<foot>() - 1.9).abs() < 1e-12);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod datum;
+mod display;
+mod elevation;
+mod length_unit;
+mod parse;
+pub mod unit;
+
+pub use datum::{UnknownDatum, VerticalDatum};
+pub use display::UnitSystem;
+pub use elevation::{Elevation, IncomparableDatums};
+pub use length_unit::{LengthUnit, UnknownLengthUnit};
+pub use parse::{
+    QuantityError, parse_elevation, parse_length, parse_signed_length, parse_velocity,
+};
+pub use unit::{Length, LineLoad, MomentPerLength, Pressure, SpecificWeight, Velocity, Volume};

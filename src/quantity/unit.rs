@@ -1,0 +1,137 @@
+//! Units: the quantities of this crate and the exact definitions that [`uom`] rounds.
+//!
+//! `uom` 0.38 carries the pound-force, the psi and the US survey foot to six or seven
+//! digits. A flood level that was typed in feet and printed in feet has to come back as
+//! it was typed, so the exact definitions stand here:
+//!
+//! | unit | definition | source |
+//! | --- | --- | --- |
+//! | foot | 0.3048 m | International yard and pound agreement, 1959 |
+//! | US survey foot | 1200 / 3937 m | NIST SP 811, appendix B.6 |
+//! | pound-force | 4.448 221 615 260 5 N | NIST SP 811, appendix B.8 |
+//!
+//! All other customary units are built from these.
+
+use uom::si::{ISQ, Quantity, SI};
+use uom::typenum::{N2, P1, Z0};
+
+pub use uom::si::f64::{Area, Force, Length, Pressure, Ratio, Time, Velocity, Volume};
+pub use uom::si::force::{kilonewton, newton};
+pub use uom::si::length::{centimeter, foot, inch, kilometer, meter, millimeter};
+pub use uom::si::pressure::{kilopascal, pascal};
+pub use uom::si::time::{hour, second};
+pub use uom::si::velocity::{foot_per_second, meter_per_second};
+
+/// Weight of a volume of water, N/m³ (dimension M·L⁻²·T⁻²).
+pub type SpecificWeight = Quantity<ISQ<N2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+
+/// Force on each metre of an opening's width, N/m (dimension M·T⁻²).
+pub type LineLoad = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+
+/// Moment on each metre of an opening's width, N·m/m, which is N (dimension M·L·T⁻²).
+pub type MomentPerLength = Force;
+
+uom::unit! {
+    system: uom::si;
+    quantity: uom::si::length;
+
+    @survey_foot: 1.2_E3 / 3.937_E3; "ftUS", "US survey foot", "US survey feet";
+}
+
+uom::unit! {
+    system: uom::si;
+    quantity: uom::si::force;
+
+    @pound_force: 4.448_221_615_260_5_E0; "lb", "pound-force", "pounds-force";
+}
+
+uom::unit! {
+    system: uom::si;
+    quantity: uom::si::pressure;
+
+    @pound_per_square_foot: 4.448_221_615_260_5_E0 / (3.048_E-1 * 3.048_E-1);
+        "psf", "pound-force per square foot", "pounds-force per square foot";
+    @pound_per_square_inch: 4.448_221_615_260_5_E0 / (2.54_E-2 * 2.54_E-2);
+        "psi", "pound-force per square inch", "pounds-force per square inch";
+}
+
+/// A specific weight given in pounds-force per cubic foot (pcf).
+///
+/// ```
+/// use sillmark::quantity::unit::pounds_per_cubic_foot;
+/// assert!((pounds_per_cubic_foot(62.4).value - 9802.3).abs() < 0.1); // N/m³
+/// ```
+#[must_use]
+pub fn pounds_per_cubic_foot(value: f64) -> SpecificWeight {
+    let edge = Length::new::<foot>(1.0);
+    Force::new::<pound_force>(value) / (edge * edge * edge)
+}
+
+/// A specific weight given in newtons per cubic metre.
+#[must_use]
+pub fn newtons_per_cubic_metre(value: f64) -> SpecificWeight {
+    let edge = Length::new::<meter>(1.0);
+    Force::new::<newton>(value) / (edge * edge * edge)
+}
+
+/// A line load read in pounds-force per foot.
+#[must_use]
+pub fn in_pounds_per_foot(load: LineLoad) -> f64 {
+    (load * Length::new::<foot>(1.0)).get::<pound_force>()
+}
+
+/// A line load read in newtons per metre.
+#[must_use]
+pub fn in_newtons_per_metre(load: LineLoad) -> f64 {
+    (load * Length::new::<meter>(1.0)).get::<newton>()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use approx::assert_relative_eq;
+
+    #[test]
+    fn derived_units_equal_the_quotient_of_their_parts() {
+        let square_foot = Length::new::<foot>(1.0) * Length::new::<foot>(1.0);
+        let square_inch = Length::new::<inch>(1.0) * Length::new::<inch>(1.0);
+        let pound = Force::new::<pound_force>(1.0);
+        assert_relative_eq!(
+            (pound / square_foot).get::<pound_per_square_foot>(),
+            1.0,
+            epsilon = 1e-15
+        );
+        assert_relative_eq!(
+            (pound / square_inch).get::<pound_per_square_inch>(),
+            1.0,
+            epsilon = 1e-15
+        );
+        assert_relative_eq!(
+            Pressure::new::<pound_per_square_inch>(1.0).get::<pound_per_square_foot>(),
+            144.0,
+            epsilon = 1e-12
+        );
+    }
+
+    #[test]
+    fn line_load_is_pressure_times_height() {
+        let load: LineLoad =
+            Pressure::new::<pound_per_square_foot>(100.0) * Length::new::<foot>(2.0);
+        assert_relative_eq!(in_pounds_per_foot(load), 200.0, epsilon = 1e-12);
+        let load: LineLoad = Pressure::new::<pascal>(100.0) * Length::new::<meter>(2.0);
+        assert_relative_eq!(in_newtons_per_metre(load), 200.0, epsilon = 1e-12);
+    }
+
+    #[test]
+    fn specific_weight_of_water_is_the_same_in_both_systems() {
+        // NIST SP 811 appendix B.8: 1 lbf/ft³ = 157.0875 N/m³.
+        assert_relative_eq!(pounds_per_cubic_foot(1.0).value, 157.0875, epsilon = 5e-5);
+        assert_relative_eq!(newtons_per_cubic_metre(9810.0).value, 9810.0);
+    }
+
+    #[test]
+    fn survey_foot_is_two_parts_in_a_million_longer() {
+        let ratio = Length::new::<survey_foot>(1.0) / Length::new::<foot>(1.0);
+        assert_relative_eq!(ratio.value, 1.000_002, epsilon = 1e-11);
+    }
+}

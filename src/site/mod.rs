@@ -1,0 +1,5 @@
+//! What the user states.
+
+mod location;
+
+pub use location::{Location, LocationError};
