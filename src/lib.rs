@@ -1,3 +1,12 @@
 //! sillmark
+
+// `uom::unit!` calls further macros of its crate by their bare names.
+#[macro_use]
+extern crate uom;
+
+pub mod barrier;
+pub mod load;
 pub mod quantity;
+pub mod risk;
 pub mod site;
+pub mod statement;

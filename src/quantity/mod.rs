@@ -16,6 +16,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod chance;
 mod datum;
 mod display;
 mod elevation;
@@ -23,11 +24,13 @@ mod length_unit;
 mod parse;
 pub mod unit;
 
+pub use chance::AnnualChance;
 pub use datum::{UnknownDatum, VerticalDatum};
 pub use display::UnitSystem;
 pub use elevation::{Elevation, IncomparableDatums};
 pub use length_unit::{LengthUnit, UnknownLengthUnit};
 pub use parse::{
-    QuantityError, parse_elevation, parse_length, parse_signed_length, parse_velocity,
+    QuantityError, parse_annual_chance, parse_duration, parse_elevation, parse_length,
+    parse_signed_length, parse_velocity,
 };
 pub use unit::{Length, LineLoad, MomentPerLength, Pressure, SpecificWeight, Velocity, Volume};

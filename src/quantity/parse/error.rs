@@ -7,6 +7,8 @@ pub(super) enum Expected {
     SignedLength,
     Elevation,
     Velocity,
+    Duration,
+    AnnualChance,
 }
 
 impl Expected {
@@ -15,6 +17,8 @@ impl Expected {
             Self::Length | Self::SignedLength => "a length",
             Self::Elevation => "an elevation",
             Self::Velocity => "a water speed",
+            Self::Duration => "a time",
+            Self::AnnualChance => "an annual chance",
         }
     }
 
@@ -30,6 +34,10 @@ impl Expected {
                 "a height with its unit and vertical datum, such as \"8.1 ft NAVD88\" or \"2.47 m EPSG:5703\""
             }
             Self::Velocity => "a speed with its unit, such as \"2 ft/s\" or \"0.6 m/s\"",
+            Self::Duration => "a time with its unit, such as \"12 h\", \"90 min\" or \"3 days\"",
+            Self::AnnualChance => {
+                "a percentage between 0% and 100%, such as \"1%\" or \"0.2%\", or \"1 in 100\""
+            }
         }
     }
 }

@@ -8,8 +8,10 @@ mod scan;
 
 pub use error::QuantityError;
 
-use super::unit::{Length, Velocity, foot_per_second, meter, meter_per_second};
-use super::{Elevation, LengthUnit, VerticalDatum};
+use super::unit::{
+    Length, Time, Velocity, day, foot_per_second, hour, meter, meter_per_second, minute,
+};
+use super::{AnnualChance, Elevation, LengthUnit, VerticalDatum};
 use error::Expected;
 use scan::{Part, numbers_and_words};
 
@@ -23,6 +25,9 @@ const HIGHEST_METRES: f64 = 9000.0;
 
 /// Greatest water speed that is taken for one; the loads here end far below it.
 const FASTEST_METRES_PER_SECOND: f64 = 30.0;
+
+/// Greatest warning time that is taken for one.
+const LONGEST_DAYS: f64 = 366.0;
 
 /// Reads a length that is not negative, such as a width: `36 in`, `3 ft 4 in`, `0.91 m`,
 /// `35 1/2 in`, `3' 4"`.
@@ -99,6 +104,50 @@ pub fn parse_velocity(text: &str) -> Result<Velocity, QuantityError> {
         return Err(fail("no flood flows at that speed".to_owned()));
     }
     Ok(velocity)
+}
+
+/// Reads a time: `12 h`, `90 min`, `3 days`.
+///
+/// # Errors
+/// [`QuantityError`] quoting the text.
+pub fn parse_duration(text: &str) -> Result<Time, QuantityError> {
+    let fail = |problem: String| QuantityError::new(text, Expected::Duration, problem);
+    let (number, unit) = scan::number_and_rest(text).map_err(fail)?;
+    let time = match unit.to_ascii_lowercase().as_str() {
+        "h" | "hour" | "hours" => Time::new::<hour>(number),
+        "min" | "minute" | "minutes" => Time::new::<minute>(number),
+        "day" | "days" => Time::new::<day>(number),
+        "" => return Err(fail("it has no unit".to_owned())),
+        other => return Err(fail(format!("{other:?} is not a unit of time"))),
+    };
+    if !(0.0..=LONGEST_DAYS).contains(&time.get::<day>()) {
+        return Err(fail("it is negative or longer than a year".to_owned()));
+    }
+    Ok(time)
+}
+
+/// Reads an annual chance: `1%`, `0.2%`, `1 in 100`.
+///
+/// # Errors
+/// [`QuantityError`] quoting the text.
+pub fn parse_annual_chance(text: &str) -> Result<AnnualChance, QuantityError> {
+    let fail = |problem: String| QuantityError::new(text, Expected::AnnualChance, problem);
+    let (number, rest) = scan::number_and_rest(text).map_err(fail)?;
+    let probability = match rest.split_whitespace().collect::<Vec<_>>().as_slice() {
+        ["%"] => number / 100.0,
+        ["in", years] => {
+            number
+                / years
+                    .parse::<f64>()
+                    .map_err(|_| fail(format!("{years:?} is not a number")))?
+        }
+        _ => {
+            return Err(fail(
+                "it is neither a percentage nor \"1 in\" a number of years".to_owned(),
+            ));
+        }
+    };
+    AnnualChance::new(probability).ok_or_else(|| fail("it is not between 0% and 100%".to_owned()))
 }
 
 fn length_of(text: &str, expected: Expected) -> Result<Length, QuantityError> {

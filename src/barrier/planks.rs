@@ -1,0 +1,42 @@
+//! How many whole planks reach a height.
+
+use super::Kit;
+use crate::quantity::Length;
+
+/// Whole planks, one on the other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlankStack {
+    /// How many.
+    pub count: u32,
+    /// Their height together: the barrier height.
+    pub height: Length,
+}
+
+/// A height that comes out of feet and inches may miss a whole plank by rounding in the
+/// last binary digit; a micrometre is not worth another plank.
+const ROUNDING_METRES: f64 = 1e-6;
+
+/// The fewest whole planks of `kit` that reach `protection_height`; none for no height.
+///
+/// ```
+/// use sillmark::barrier::{Kit, planks_for};
+/// use sillmark::quantity::{Length, unit::{foot, inch}};
+/// let kit = Kit::demonstration()?; // 6 in planks
+/// let stack = planks_for(Length::new::<foot>(1.9), &kit);
+/// assert_eq!(stack.count, 4);
+/// assert!((stack.height.get::<inch>() - 24.0).abs() < 1e-9);
+/// # Ok::<(), sillmark::statement::StatementError>(())
+/// ```
+#[must_use]
+pub fn planks_for(protection_height: Length, kit: &Kit) -> PlankStack {
+    let cover = kit.plank_cover;
+    let height = (protection_height.value - ROUNDING_METRES).max(0.0);
+    // A kit's planks are at least a centimetre high and a stated height at most a kilometre,
+    // so the count fits.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let count = (height / cover.value).ceil() as u32;
+    PlankStack {
+        count,
+        height: cover * f64::from(count),
+    }
+}

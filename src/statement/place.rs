@@ -1,0 +1,27 @@
+//! Where a value was written.
+
+use std::fmt;
+use std::sync::Arc;
+
+/// The place that a message points to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// A line of a text file, counted from 1.
+    Line {
+        /// The file as the user named it.
+        file: Arc<str>,
+        /// The line.
+        line: usize,
+    },
+    /// An option of the command line, as it was typed.
+    Option(Arc<str>),
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Line { file, line } => write!(formatter, "{file}, line {line}"),
+            Self::Option(option) => formatter.write_str(option),
+        }
+    }
+}
