@@ -5,6 +5,7 @@
 extern crate uom;
 
 pub mod barrier;
+pub mod design;
 pub mod load;
 pub mod quantity;
 pub mod risk;

@@ -13,4 +13,4 @@ pub use buoyancy::buoyant_force;
 pub use depth::depth_at_wall;
 pub use hydrostatic::{Hydrostatic, hydrostatic_pressure};
 pub use velocity::{VelocityBounds, velocity_bounds};
-pub use water::{WATER_WEIGHT_SOURCE, Salinity, standard_gravity};
+pub use water::{Salinity, WATER_WEIGHT_SOURCE, standard_gravity};

@@ -2,6 +2,7 @@
 
 use crate::quantity::SpecificWeight;
 use crate::quantity::unit::{Acceleration, foot_per_second_squared, pounds_per_cubic_foot};
+use crate::statement::Choice;
 
 /// How salt the water is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,11 @@ pub enum Salinity {
 /// The clause that both weights were seen in.
 pub const WATER_WEIGHT_SOURCE: &str =
     "FEMA P-55 (2011) vol. II, notes to Eq. 8.6: 62.4 pcf fresh, 64.0 pcf salt";
+
+impl Choice for Salinity {
+    const CHOICES: &'static [(&'static str, Self)] =
+        &[("fresh", Self::Fresh), ("salt", Self::Salt)];
+}
 
 impl Salinity {
     /// The weight of a unit of volume, FEMA P-55 (2011) vol. II, notes to Eq. 8.6.

@@ -1,5 +1,69 @@
-//! What the user states.
+//! What the user states: a building at a point, its threshold and its openings.
+//!
+//! A [`Site`] comes from a TOML file ([`Site::from_toml`]) or from options on the command
+//! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
+mod file;
 mod location;
+mod opening;
+mod quick;
+mod wall;
+mod water;
 
 pub use location::{Location, LocationError};
+pub use opening::{Opening, OpeningKind, Sill};
+pub use quick::QuickForm;
+pub use wall::WallKind;
+pub use water::{WaterConditions, Waves};
+
+use crate::design::{Occupancy, Rule, StatedLevel};
+use crate::quantity::Elevation;
+use crate::statement::Place;
+
+/// One building.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Site {
+    /// Name for people.
+    pub name: String,
+    /// Where it stands.
+    pub location: Location,
+    /// Its threshold: the edge from which sills are measured, and the datum of the answer.
+    pub threshold: Elevation,
+    /// Where the threshold was stated, for messages.
+    pub threshold_place: Place,
+    /// What it is used for.
+    pub occupancy: Option<Occupancy>,
+    /// Surveyed ground against the walls.
+    pub grade: SurveyedGrade,
+    /// The water, as far as it is known.
+    pub water: WaterConditions,
+    /// Flood levels that somebody states.
+    pub flood_levels: Vec<StatedLevel>,
+    /// The freeboard rule that the site file names or writes.
+    pub rule: Option<RuleChoice>,
+    /// At least one.
+    pub openings: Vec<Opening>,
+}
+
+/// Ground against the walls as surveyed; not read from a terrain model.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SurveyedGrade {
+    /// Lowest adjacent grade.
+    pub lowest: Option<Elevation>,
+    /// Highest adjacent grade.
+    pub highest: Option<Elevation>,
+}
+
+/// A freeboard rule chosen in a site file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum RuleChoice {
+    /// By its id in the catalogue: `rule = "us-nfip-floodproofing"`.
+    Named {
+        /// The id as written.
+        id: String,
+        /// Where it is written, for messages.
+        place: Place,
+    },
+    /// Written out in the site file as `[rule]`.
+    Written(Box<Rule>),
+}

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{StatementError, Table};
+use super::{Choice, StatementError, Table};
 
 /// The source of a number, with how it was read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -30,17 +30,6 @@ pub enum Confidence {
     Stated,
 }
 
-impl Confidence {
-    const CHOICES: [(&'static str, Self); 6] = [
-        ("seen", Self::Seen),
-        ("derived", Self::Derived),
-        ("from memory", Self::FromMemory),
-        ("common practice, no source", Self::CommonPractice),
-        ("invented", Self::Invented),
-        ("stated", Self::Stated),
-    ];
-}
-
 impl Citation {
     /// Reads `source` and `confidence` of a table of our data files.
     ///
@@ -53,18 +42,25 @@ impl Citation {
                 .name()?,
             confidence: table
                 .required("confidence", "how the value was read")?
-                .choose(&Confidence::CHOICES)?,
+                .choose()?,
         })
     }
 }
 
+impl Choice for Confidence {
+    const CHOICES: &'static [(&'static str, Self)] = &[
+        ("seen", Self::Seen),
+        ("derived", Self::Derived),
+        ("from memory", Self::FromMemory),
+        ("common practice, no source", Self::CommonPractice),
+        ("invented", Self::Invented),
+        ("stated", Self::Stated),
+    ];
+}
+
 impl fmt::Display for Confidence {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let name = Self::CHOICES
-            .iter()
-            .find(|(_, choice)| choice == self)
-            .map_or("", |(name, _)| name);
-        formatter.pad(name)
+        formatter.pad(self.word())
     }
 }
 

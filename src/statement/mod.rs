@@ -19,12 +19,14 @@
 //! # Ok::<(), sillmark::statement::StatementError>(())
 //! ```
 
+mod choice;
 mod citation;
 mod document;
 mod error;
 mod place;
 mod stated;
 
+pub use choice::Choice;
 pub use citation::{Citation, Confidence};
 pub use document::{Document, Table};
 pub use error::StatementError;

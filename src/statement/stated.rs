@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::{Place, StatementError};
+use super::{Choice, Place, StatementError};
 use crate::quantity::{LengthUnit, QuantityError, UnknownDatum, UnknownLengthUnit, VerticalDatum};
 
 /// A text with the field it was given for and the place where it stands.
@@ -62,22 +62,19 @@ impl<'text> Stated<'text> {
         })
     }
 
-    /// Picks the choice whose name the text is; case and outer spaces do not matter.
+    /// Picks the choice whose word the text is; case and outer spaces do not matter.
     ///
     /// # Errors
-    /// [`StatementError`] listing the names.
-    pub fn choose<Choice: Copy>(
-        &self,
-        choices: &[(&str, Choice)],
-    ) -> Result<Choice, StatementError> {
+    /// [`StatementError`] listing the words.
+    pub fn choose<Picked: Choice>(&self) -> Result<Picked, StatementError> {
         let text = self.text.trim();
-        choices
+        Picked::CHOICES
             .iter()
-            .find(|(name, _)| name.eq_ignore_ascii_case(text))
+            .find(|(word, _)| word.eq_ignore_ascii_case(text))
             .map(|(_, choice)| *choice)
             .ok_or_else(|| {
-                let names: Vec<&str> = choices.iter().map(|(name, _)| *name).collect();
-                self.refuse("it is not one of the choices", names.join(", "))
+                let words: Vec<&str> = Picked::CHOICES.iter().map(|(word, _)| *word).collect();
+                self.refuse("it is not one of the choices", words.join(", "))
             })
     }
 

@@ -1,0 +1,81 @@
+//! An opening in a wall.
+
+use std::fmt;
+
+use super::{Location, WallKind};
+use crate::quantity::{Elevation, Length};
+use crate::statement::Choice;
+
+/// An opening that water could enter by.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opening {
+    /// Name, different for each opening of a building.
+    pub id: String,
+    /// What it is.
+    pub kind: Option<OpeningKind>,
+    /// Clear width.
+    pub width: Length,
+    /// The lowest edge where water would enter.
+    pub sill: Sill,
+    /// Depth of the reveal that an inside mount could use.
+    pub reveal: Option<Length>,
+    /// Flat wall at each side that an outside mount could use.
+    pub face: Option<Length>,
+    /// The wall around it.
+    pub wall: Option<WallKind>,
+    /// Where it is, if not where the site is: a long building can reach into another zone.
+    pub location: Option<Location>,
+}
+
+/// How high a sill lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sill {
+    /// Surveyed.
+    Elevation(Elevation),
+    /// Measured from the threshold; negative below it.
+    AboveThreshold(Length),
+    /// Nothing was stated: an opening's sill is then the building's threshold.
+    Threshold,
+    /// The user says that nobody has measured it.
+    Unknown,
+}
+
+/// What an opening is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpeningKind {
+    /// A door for people.
+    Door,
+    /// A garage door.
+    Garage,
+    /// A loading bay.
+    Bay,
+    /// A gate in a wall.
+    Gate,
+    /// A window.
+    Window,
+    /// A vent or an air brick.
+    Vent,
+    /// A hatch, such as a cellar's.
+    Hatch,
+    /// Anything else.
+    Other,
+}
+
+impl Choice for OpeningKind {
+    const CHOICES: &'static [(&'static str, Self)] = &[
+        ("door", Self::Door),
+        ("garage", Self::Garage),
+        ("bay", Self::Bay),
+        ("gate", Self::Gate),
+        ("window", Self::Window),
+        ("vent", Self::Vent),
+        ("hatch", Self::Hatch),
+        ("other", Self::Other),
+    ];
+}
+
+impl fmt::Display for OpeningKind {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.pad(self.word())
+    }
+}
