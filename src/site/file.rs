@@ -1,11 +1,7 @@
 //! The site file.
 
-use super::{
-    Location, Opening, OpeningKind, RuleChoice, Sill, Site, SurveyedGrade, WallKind,
-    WaterConditions, Waves,
-};
-use crate::design::{Occupancy, Rule, StatedLevel};
-use crate::load::Salinity;
+use super::{Location, Opening, RuleChoice, Sill, Site, SurveyedGrade, WaterConditions};
+use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
     Elevation, Length, VerticalDatum, parse_duration, parse_elevation, parse_length,
     parse_signed_length, parse_velocity,

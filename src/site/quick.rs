@@ -4,7 +4,6 @@ use std::sync::Arc;
 
 use super::file::width;
 use super::{Location, Opening, Sill, Site, SurveyedGrade, WaterConditions};
-use crate::design::Occupancy;
 use crate::quantity::parse_elevation;
 use crate::statement::{Place, Stated, StatementError};
 
