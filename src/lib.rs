@@ -1,3 +1,11 @@
 //! sillmark
+
+// `uom::unit!` calls further macros of its crate by their bare names.
+#[macro_use]
+extern crate uom;
+
+pub mod crs;
+pub mod gis;
 pub mod quantity;
 pub mod site;
+pub mod terrain;

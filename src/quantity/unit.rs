@@ -31,28 +31,41 @@ pub type LineLoad = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 /// Moment on each metre of an opening's width, N·m/m, which is N (dimension M·L·T⁻²).
 pub type MomentPerLength = Force;
 
-uom::unit! {
-    system: uom::si;
-    quantity: uom::si::length;
+pub use exact::force::pound_force;
+pub use exact::length::survey_foot;
+pub use exact::pressure::{pound_per_square_foot, pound_per_square_inch};
 
-    @survey_foot: 1.2_E3 / 3.937_E3; "ftUS", "US survey foot", "US survey feet";
-}
+/// One module a quantity, as the macro of `uom` asks for.
+mod exact {
+    pub mod length {
+        unit! {
+            system: uom::si;
+            quantity: uom::si::length;
 
-uom::unit! {
-    system: uom::si;
-    quantity: uom::si::force;
+            @survey_foot: 1.2_E3 / 3.937_E3; "ftUS", "US survey foot", "US survey feet";
+        }
+    }
 
-    @pound_force: 4.448_221_615_260_5_E0; "lb", "pound-force", "pounds-force";
-}
+    pub mod force {
+        unit! {
+            system: uom::si;
+            quantity: uom::si::force;
 
-uom::unit! {
-    system: uom::si;
-    quantity: uom::si::pressure;
+            @pound_force: 4.448_221_615_260_5_E0; "lb", "pound-force", "pounds-force";
+        }
+    }
 
-    @pound_per_square_foot: 4.448_221_615_260_5_E0 / (3.048_E-1 * 3.048_E-1);
-        "psf", "pound-force per square foot", "pounds-force per square foot";
-    @pound_per_square_inch: 4.448_221_615_260_5_E0 / (2.54_E-2 * 2.54_E-2);
-        "psi", "pound-force per square inch", "pounds-force per square inch";
+    pub mod pressure {
+        unit! {
+            system: uom::si;
+            quantity: uom::si::pressure;
+
+            @pound_per_square_foot: 4.448_221_615_260_5_E0 / (3.048_E-1 * 3.048_E-1);
+                "psf", "pound-force per square foot", "pounds-force per square foot";
+            @pound_per_square_inch: 4.448_221_615_260_5_E0 / (2.54_E-2 * 2.54_E-2);
+                "psi", "pound-force per square inch", "pounds-force per square inch";
+        }
+    }
 }
 
 /// A specific weight given in pounds-force per cubic foot (pcf).
