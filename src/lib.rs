@@ -6,6 +6,7 @@ extern crate uom;
 
 pub mod crs;
 pub mod gis;
+pub mod hazard;
 pub mod quantity;
 pub mod site;
 pub mod terrain;
