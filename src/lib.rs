@@ -11,3 +11,8 @@ pub mod quantity;
 pub mod risk;
 pub mod site;
 pub mod statement;
+
+pub mod crs;
+pub mod gis;
+pub mod hazard;
+pub mod terrain;

@@ -1,0 +1,20 @@
+//! From longitude and latitude to the coordinates of a layer or raster.
+//!
+//! One constructor, one axis order: [`Projector`] always takes WGS 84 longitude and
+//! latitude and gives x (east) and y (north) as the file stores them, whatever order its
+//! coordinate reference system prescribes. A transformation that PROJ could only guess at
+//! (its "ballpark" transformations, which ignore the datum) is refused.
+
+mod definition;
+mod error;
+mod horizontal;
+mod local_frame;
+mod projector;
+mod vertical;
+
+pub use definition::CrsDefinition;
+pub use error::CrsError;
+pub use horizontal::HorizontalCrs;
+pub use local_frame::LocalFrame;
+pub use projector::Projector;
+pub use vertical::{VerticalAxis, VerticalCrs};

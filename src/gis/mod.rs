@@ -1,0 +1,26 @@
+//! The one door to GDAL: opening users' files, reading features, turning geometry into
+//! [`geo`] types.
+//!
+//! Everything that GDAL does silently is made loud here: a missing file has a message,
+//! only the formats named in [`RASTER_FORMATS`] and [`VECTOR_FORMATS`] are opened, and a
+//! layer that could be read only in part is an error, never a shorter layer.
+
+mod completeness;
+mod curve;
+mod error;
+mod feature_reader;
+mod geometry;
+mod last_error;
+mod messages;
+mod open;
+mod start;
+mod value;
+
+pub use error::GisError;
+pub use feature_reader::{FeatureReader, Record};
+pub use geometry::GeometryProblem;
+pub use open::{RASTER_FORMATS, VECTOR_FORMATS, open_raster, open_vector};
+pub use start::start;
+pub use value::AttributeValue;
+
+pub(crate) use messages::heard;

@@ -1,0 +1,31 @@
+//! One zone of a layer.
+
+use super::{ZoneClass, ZoneRemark};
+use crate::quantity::{Elevation, Length, Velocity};
+
+/// A flood zone as its layer states it, with what could be made of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Zone {
+    /// The code as the layer writes it, such as `AE`; empty where it has none.
+    pub code: String,
+    /// The subtype as the layer writes it, such as `FLOODWAY`.
+    pub subtype: Option<String>,
+    /// The layer's name.
+    pub layer: String,
+    /// The feature's own identifier where the layer has one, else its number in the file.
+    pub feature: String,
+    /// What the zone means.
+    pub class: ZoneClass,
+    /// Whether zones of this code have a level, here or in another layer of the same map.
+    pub level_expected: bool,
+    /// Water-surface elevation of the mapped event, where it is the same all over the zone.
+    pub level: Option<Elevation>,
+    /// Depth of water above the ground.
+    pub depth: Option<Length>,
+    /// Speed of the water.
+    pub velocity: Option<Velocity>,
+    /// Annual chance of the event that level and depth belong to, as a fraction.
+    pub annual_chance: f64,
+    /// What was odd about the feature, or refused.
+    pub remarks: Vec<ZoneRemark>,
+}

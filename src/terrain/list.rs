@@ -1,0 +1,63 @@
+//! Several rasters as one terrain.
+
+use super::{Dem, Gap, Grade, Ground, TerrainError};
+use crate::quantity::Length;
+use crate::site::Location;
+
+/// Elevation rasters, the finest first. The first one that has ground at a place answers.
+#[derive(Default)]
+pub struct Terrain {
+    dems: Vec<Dem>,
+}
+
+impl Terrain {
+    /// Orders the rasters by their cells, finest first; equal ones stay in the order given.
+    #[must_use]
+    pub fn new(mut dems: Vec<Dem>) -> Self {
+        dems.sort_by(|left, right| left.cell_size().value.total_cmp(&right.cell_size().value));
+        Self { dems }
+    }
+
+    /// The rasters, finest first.
+    #[must_use]
+    pub fn dems(&self) -> &[Dem] {
+        &self.dems
+    }
+
+    /// The ground at a place, from the finest raster that has it.
+    ///
+    /// # Errors
+    /// As [`Dem::ground_at`]. The gap is [`Gap::Void`] where at least one raster covers the
+    /// place.
+    pub fn ground_at(&self, location: Location) -> Result<Result<Ground, Gap>, TerrainError> {
+        self.first(|dem| dem.ground_at(location))
+    }
+
+    /// Lowest and highest ground within `radius` of a place, from the finest raster that has
+    /// ground there.
+    ///
+    /// # Errors
+    /// As [`Dem::grade_around`].
+    pub fn grade_around(
+        &self,
+        location: Location,
+        radius: Length,
+    ) -> Result<Result<Grade, Gap>, TerrainError> {
+        self.first(|dem| dem.grade_around(location, radius))
+    }
+
+    fn first<T>(
+        &self,
+        ask: impl Fn(&Dem) -> Result<Result<T, Gap>, TerrainError>,
+    ) -> Result<Result<T, Gap>, TerrainError> {
+        let mut gap = Gap::Outside;
+        for dem in &self.dems {
+            match ask(dem)? {
+                Ok(found) => return Ok(Ok(found)),
+                Err(Gap::Void) => gap = Gap::Void,
+                Err(Gap::Outside) => {}
+            }
+        }
+        Ok(Err(gap))
+    }
+}
