@@ -11,6 +11,7 @@ pub mod quantity;
 pub mod risk;
 pub mod site;
 pub mod statement;
+pub mod verdict;
 
 pub mod crs;
 pub mod gis;

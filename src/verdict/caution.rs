@@ -1,0 +1,240 @@
+//! What a reader has to know beside the figures.
+
+use std::collections::BTreeMap;
+
+use super::GroundSource;
+use crate::quantity::{Elevation, Length, UnitSystem};
+use crate::statement::{Citation, Document, StatementError};
+
+/// A caution, with the figures of the case where it has some.
+///
+/// The sentences stand in `data/cautions.toml`, by [`Caution::code`].
+#[derive(Clone, Debug, PartialEq)]
+pub enum Caution {
+    /// Dry floodproofing does not make a dwelling compliant.
+    ResidentialCompliance,
+    /// The use of the building is not stated.
+    OccupancyNotStated,
+    /// Coastal high-hazard zone: the level includes the wave crest.
+    CoastalZone,
+    /// The regulatory floodway.
+    Floodway,
+    /// No freeboard was asked for.
+    NoFreeboard,
+    /// The rule names a level that may exist, and nobody stated it.
+    LevelNotCompared {
+        /// Which level.
+        level: String,
+    },
+    /// The map puts the place outside the assessed flood.
+    OutsideMappedFlood {
+        /// The zone in words.
+        zone: String,
+    },
+    /// More than one zone holds the place.
+    ZonesOverlap {
+        /// The zone that was taken.
+        taken: String,
+        /// The others.
+        others: Vec<String>,
+    },
+    /// The place lies on the edge of a zone.
+    ZoneEdge,
+    /// Something odd about the zone's feature.
+    ZoneRemark {
+        /// What.
+        remark: String,
+    },
+    /// The ground lies above the flood level although the zone is flooded.
+    GroundAboveLevel {
+        /// The ground.
+        ground: Elevation,
+        /// The flood level.
+        level: Elevation,
+    },
+    /// No ground is known: what depends on it was not checked.
+    GroundUnknown {
+        /// Why.
+        why: String,
+    },
+    /// Cells without a value next to the place.
+    TerrainVoidNear {
+        /// The terrain file.
+        source: String,
+    },
+    /// The place lies in the outermost half cell of the terrain.
+    TerrainRim {
+        /// The terrain file.
+        source: String,
+    },
+    /// The wall below the sill stands in more water than such a wall takes.
+    WallBelowSill(WallWater),
+    /// The wall around an opening is not stated.
+    WallNotStated {
+        /// The opening.
+        opening: String,
+    },
+    /// Sources of the flood level differ by more than their uncertainty.
+    LevelsDisagree {
+        /// What decided, and what else there was.
+        sources: String,
+        /// By how much.
+        difference: Length,
+    },
+    /// How well the level is known is not stated.
+    LevelUncertaintyUnknown,
+    /// The kit is the invented one.
+    DemonstrationKit,
+    /// Loads are of still water only.
+    StillWater,
+    /// Survey the sill.
+    SurveySill,
+    /// Short floods only.
+    ShortDuration,
+    /// A map is not a forecast.
+    MapNotForecast,
+    /// Local code and a licensed engineer decide.
+    LocalCode,
+}
+
+/// Water against the wall below a sill.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WallWater {
+    /// The opening.
+    pub opening: String,
+    /// Depth from the ground to the design level.
+    pub water: Length,
+    /// What the wall takes.
+    pub limit: Length,
+    /// Who says where the ground is.
+    pub ground: GroundSource,
+}
+
+/// The sentences and references of all cautions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CautionTexts {
+    texts: BTreeMap<String, (String, Citation)>,
+}
+
+const CAUTIONS: &str = include_str!("../../data/cautions.toml");
+
+impl Caution {
+    /// Its code, stable over versions.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::ResidentialCompliance => "residential-compliance",
+            Self::OccupancyNotStated => "occupancy-not-stated",
+            Self::CoastalZone => "coastal-zone",
+            Self::Floodway => "floodway",
+            Self::NoFreeboard => "no-freeboard",
+            Self::LevelNotCompared { .. } => "level-not-compared",
+            Self::OutsideMappedFlood { .. } => "outside-mapped-flood",
+            Self::ZonesOverlap { .. } => "zones-overlap",
+            Self::ZoneEdge => "zone-edge",
+            Self::ZoneRemark { .. } => "zone-remark",
+            Self::GroundAboveLevel { .. } => "ground-above-level",
+            Self::GroundUnknown { .. } => "ground-unknown",
+            Self::TerrainVoidNear { .. } => "terrain-void-near",
+            Self::TerrainRim { .. } => "terrain-rim",
+            Self::WallBelowSill(_) => "wall-below-sill",
+            Self::WallNotStated { .. } => "wall-not-stated",
+            Self::LevelsDisagree { .. } => "levels-disagree",
+            Self::LevelUncertaintyUnknown => "level-uncertainty-unknown",
+            Self::DemonstrationKit => "demonstration-kit",
+            Self::StillWater => "still-water",
+            Self::SurveySill => "survey-sill",
+            Self::ShortDuration => "short-duration",
+            Self::MapNotForecast => "map-not-forecast",
+            Self::LocalCode => "local-code",
+        }
+    }
+
+    /// The figures of the case, as a phrase to stand behind the sentence.
+    #[must_use]
+    pub fn detail(&self, units: UnitSystem) -> Option<String> {
+        Some(match self {
+            Self::LevelNotCompared { level } => format!("not stated: {level}"),
+            Self::OutsideMappedFlood { zone } => format!("the map says: {zone}"),
+            Self::ZonesOverlap { taken, others } => {
+                format!("taken: {taken}; also here: {}", others.join(", "))
+            }
+            Self::ZoneRemark { remark } => remark.clone(),
+            Self::GroundAboveLevel { ground, level } => {
+                format!(
+                    "ground {}, flood level {}",
+                    units.elevation(*ground),
+                    units.elevation(*level)
+                )
+            }
+            Self::GroundUnknown { why } => why.clone(),
+            Self::TerrainVoidNear { source } | Self::TerrainRim { source } => {
+                format!("in {source}")
+            }
+            Self::WallBelowSill(wall) => format!(
+                "{}: {} of water above the lowest ground{}, limit {}",
+                wall.opening,
+                units.height(wall.water),
+                match wall.ground {
+                    GroundSource::Surveyed => "",
+                    GroundSource::Terrain => " in the terrain model",
+                },
+                units.height(wall.limit),
+            ),
+            Self::WallNotStated { opening } => opening.clone(),
+            Self::LevelsDisagree {
+                sources,
+                difference,
+            } => format!("{sources}; they differ by {}", units.height(*difference)),
+            _ => return None,
+        })
+    }
+}
+
+impl CautionTexts {
+    /// The texts that ship with the project.
+    ///
+    /// # Errors
+    /// [`StatementError`] if our own data file is broken; a test reads it.
+    pub fn shipped() -> Result<Self, StatementError> {
+        let document = Document::parse("data/cautions.toml", CAUTIONS)?;
+        document.root().allow(&["caution"])?;
+        let mut texts = BTreeMap::new();
+        for table in document.root().tables("caution")? {
+            table.allow(&["code", "text", "source", "confidence"])?;
+            let code = table.required("code", "a code")?.name()?;
+            let text = table.required("text", "a sentence")?.name()?;
+            texts.insert(code, (text, Citation::read(&table)?));
+        }
+        Ok(Self { texts })
+    }
+
+    /// The sentence of a caution with its figures.
+    #[must_use]
+    pub fn text(&self, caution: &Caution, units: UnitSystem) -> String {
+        let sentence = self
+            .texts
+            .get(caution.code())
+            .map_or_else(|| caution.code(), |(text, _)| text);
+        match caution.detail(units) {
+            Some(detail) => format!("{sentence} ({detail})"),
+            None => sentence.to_owned(),
+        }
+    }
+
+    /// Where a caution stands; empty for one that is ours.
+    #[must_use]
+    pub fn reference(&self, caution: &Caution) -> String {
+        self.texts
+            .get(caution.code())
+            .map(|(_, citation)| citation.to_string())
+            .unwrap_or_default()
+    }
+
+    /// Codes, sentences and references, by code.
+    pub fn all(&self) -> impl Iterator<Item = (&str, &str, &Citation)> {
+        self.texts
+            .iter()
+            .map(|(code, (text, citation))| (code.as_str(), text.as_str(), citation))
+    }
+}

@@ -1,0 +1,200 @@
+//! Why an opening has its verdict.
+
+use super::Verdict;
+use crate::design::Base;
+use crate::quantity::{Elevation, Length, UnitSystem, Velocity};
+use crate::site::WallKind;
+use crate::statement::Choice;
+
+/// One reason, with the figures it rests on.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Reason {
+    /// The sill lies at or above the design level.
+    SillAtOrAbove {
+        /// How far above.
+        by: Length,
+    },
+    /// The map has no flood of the assessed event there.
+    OutsideMappedFlood {
+        /// The zone's code.
+        zone: String,
+    },
+    /// The sill lies below the design level.
+    SillBelow {
+        /// How far below.
+        by: Length,
+    },
+    /// More water would stand on the wall than it takes without a design.
+    OverWallLimit {
+        /// The wall, where it is stated.
+        wall: Option<WallKind>,
+        /// Water up to the design level.
+        water: Length,
+        /// What the wall takes.
+        limit: Length,
+        /// Where the water is measured from: the sill or surveyed ground.
+        above_ground: bool,
+    },
+    /// Nobody knows what the wall takes.
+    NoWallLimit {
+        /// The wall.
+        wall: WallKind,
+    },
+    /// Breaking waves: the map's coastal high-hazard zone.
+    CoastalWaves {
+        /// The zone's code.
+        zone: String,
+    },
+    /// Waves that the user states.
+    StatedWaves,
+    /// The regulatory floodway: deep and fast water, and debris in it.
+    Floodway,
+    /// The water is faster than a barrier without a design stands.
+    FastWater {
+        /// Its speed.
+        velocity: Velocity,
+        /// The limit.
+        limit: Velocity,
+    },
+    /// The sill lies below the lowest ground near it.
+    BelowGround {
+        /// How far below.
+        by: Length,
+        /// Who says where the ground is.
+        ground: GroundSource,
+    },
+    /// Something that is needed is not known.
+    Missing(Missing),
+}
+
+/// Where the height of the ground comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GroundSource {
+    /// Stated as the lowest adjacent grade.
+    Surveyed,
+    /// Read from the terrain model.
+    Terrain,
+}
+
+/// What an unresolved answer lacks.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Missing {
+    /// Nobody has measured the sill.
+    Sill,
+    /// No flood-zone layer was given and no level stated.
+    Zones,
+    /// No polygon of any layer holds the place.
+    ZoneHere,
+    /// The place is not studied, not included, or its code is not known.
+    KnownZone {
+        /// The zone's code.
+        zone: String,
+    },
+    /// The zone's only safety is a levee.
+    LeveeLevel {
+        /// The zone's code.
+        zone: String,
+    },
+    /// The map says there is water of the assessed event, and not how high.
+    LevelInZone {
+        /// The zone's code.
+        zone: String,
+        /// What was refused, or what would give a level.
+        why: String,
+    },
+    /// A sheet-flow zone: its level is counted from the highest adjacent grade.
+    HighestGrade {
+        /// The zone's code.
+        zone: String,
+    },
+    /// The rule also needs a level that nobody stated.
+    RuleLevel {
+        /// Which.
+        base: Base,
+        /// The design level is not lower than this.
+        at_least: Option<Elevation>,
+    },
+    /// The rule depends on the use of the building.
+    Occupancy,
+}
+
+impl Reason {
+    /// The verdict that this reason asks for.
+    #[must_use]
+    pub const fn verdict(&self) -> Verdict {
+        match self {
+            Self::SillAtOrAbove { .. } | Self::OutsideMappedFlood { .. } => Verdict::Above,
+            Self::SillBelow { .. } => Verdict::Protect,
+            Self::Missing(_) => Verdict::Unresolved,
+            Self::OverWallLimit { .. }
+            | Self::NoWallLimit { .. }
+            | Self::CoastalWaves { .. }
+            | Self::StatedWaves
+            | Self::Floodway
+            | Self::FastWater { .. }
+            | Self::BelowGround { .. } => Verdict::Engineer,
+        }
+    }
+
+    /// The reason as a sentence without its full stop.
+    #[must_use]
+    pub fn text(&self, units: UnitSystem) -> String {
+        match self {
+            Self::SillAtOrAbove { by } => format!("the sill lies {} above the design level", units.height(*by)),
+            Self::OutsideMappedFlood { zone } => {
+                format!("the map puts the place outside the assessed flood (zone {zone}) and gives no level to compare with")
+            }
+            Self::SillBelow { by } => format!("the sill lies {} below the design level", units.height(*by)),
+            Self::OverWallLimit { wall, water, limit, above_ground } => format!(
+                "{} of water above {} is more than the {} that {} takes without a licensed design",
+                units.height(*water),
+                if *above_ground { "the lowest adjacent grade" } else { "the sill" },
+                units.height(*limit),
+                wall.map_or("a wall that is not stated", Choice::word),
+            ),
+            Self::NoWallLimit { wall } => format!("no depth is known that a {} wall takes without a licensed design", wall.word()),
+            Self::CoastalWaves { zone } => format!("breaking waves: zone {zone} is a coastal high-hazard area"),
+            Self::StatedWaves => "waves are stated, and wave loads need a licensed design".to_owned(),
+            Self::Floodway => "the place lies in the regulatory floodway: fast water and debris need a licensed design".to_owned(),
+            Self::FastWater { velocity, limit } => format!(
+                "water at {} is faster than the {} limit for a barrier without a licensed design",
+                units.velocity(*velocity),
+                units.velocity(*limit),
+            ),
+            Self::BelowGround { by, ground } => format!(
+                "the sill lies {} below the lowest ground near it{}: soil and groundwater press as well",
+                units.height(*by),
+                match ground {
+                    GroundSource::Surveyed => "",
+                    GroundSource::Terrain => " in the terrain model",
+                },
+            ),
+            Self::Missing(missing) => missing.text(units),
+        }
+    }
+}
+
+impl Missing {
+    fn text(&self, units: UnitSystem) -> String {
+        match self {
+            Self::Sill => "unresolved, because the sill has not been measured".to_owned(),
+            Self::Zones => "unresolved, because no flood zones were given and no level is stated".to_owned(),
+            Self::ZoneHere => "unresolved, because no polygon of the flood zones holds the place; that is not the same as dry".to_owned(),
+            Self::KnownZone { zone } => {
+                format!("unresolved, because zone {zone:?} says that the flood hazard is not known there; that is not the same as dry")
+            }
+            Self::LeveeLevel { zone } => {
+                format!("unresolved, because zone {zone} relies on a levee and states no level for the day it fails")
+            }
+            Self::LevelInZone { zone, why } => format!("unresolved, because zone {zone} is flooded and its level is not known: {why}"),
+            Self::HighestGrade { zone } => format!(
+                "unresolved, because the level in zone {zone} is counted from the highest ground against the wall; state highest_adjacent_grade"
+            ),
+            Self::RuleLevel { base, at_least } => {
+                let bound = at_least.map(|level| format!("; the design level is {} or higher", units.elevation(level)));
+                format!("unresolved, because the rule also needs the {base}, which is not stated{}", bound.unwrap_or_default())
+            }
+            Self::Occupancy => "unresolved, because the rule depends on the use of the building; state occupancy".to_owned(),
+        }
+    }
+}
