@@ -16,4 +16,5 @@ pub mod verdict;
 pub mod crs;
 pub mod gis;
 pub mod hazard;
+pub mod level;
 pub mod terrain;

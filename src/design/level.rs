@@ -1,15 +1,25 @@
 //! The design level: what a rule makes of the known flood levels.
 
-use super::{Base, Occupancy, Rule, StatedLevel};
-use crate::quantity::{Elevation, IncomparableDatums, Length};
+use super::{Base, FloodEvent, Occupancy, Rule, StatedLevel};
+use crate::quantity::{AnnualChance, Elevation, IncomparableDatums, Length};
 
 /// The flood levels that a rule can start from.
 #[derive(Clone, Copy, Debug)]
 pub struct KnownLevels<'a> {
     /// Level of the assessed event.
-    pub flood: Elevation,
+    pub flood: BaseLevel,
     /// Levels of other events, as stated.
     pub stated: &'a [StatedLevel],
+}
+
+/// What is known of the assessed event at a place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BaseLevel {
+    /// Its level.
+    Known(Elevation),
+    /// By the map, no flood with this annual chance or a greater one reaches the place: a term
+    /// on such a flood drops out.
+    NotReached(AnnualChance),
 }
 
 /// A design level and how it came about.
@@ -17,8 +27,8 @@ pub struct KnownLevels<'a> {
 pub struct DesignLevel {
     /// The level up to which openings are to be kept dry.
     pub elevation: Elevation,
-    /// Design level less flood level.
-    pub freeboard: Length,
+    /// Design level less flood level; `None` where the assessed event does not reach the place.
+    pub freeboard: Option<Length>,
     /// The base of the term that is highest.
     pub governing: Base,
     /// What the governing term adds.
@@ -38,6 +48,9 @@ pub enum DesignGap {
         /// The highest of the terms that are known; the design level is not lower.
         at_least: Option<Elevation>,
     },
+    /// No term of the rule is about a flood that reaches the place.
+    #[error("no flood that the rule is about reaches the place")]
+    NotReached,
     /// The rule depends on the use of the building, which nobody stated.
     #[error("the rule depends on the use of the building, which is not stated")]
     MissingOccupancy,
@@ -48,19 +61,20 @@ pub enum DesignGap {
 
 /// Applies `rule`:
 ///
-/// 1. leave out the terms that do not hold for the use of the building;
-/// 2. add each term's height to its level;
+/// 1. leave out the terms that do not hold for the use of the building, and those on a flood
+///    that the map says does not reach the place;
+/// 2. add each remaining term's height to its level;
 /// 3. take the highest.
 ///
 /// # Errors
 /// [`DesignGap`] where a level or the use that the rule needs is not known.
 ///
 /// ```
-/// use sillmark::design::{KnownLevels, design_level, rules};
+/// use sillmark::design::{BaseLevel, KnownLevels, design_level, rules};
 /// use sillmark::quantity::{parse_elevation, unit::foot};
 /// let rules = rules()?;
 /// let rule = rules.iter().find(|rule| rule.id == "us-nfip-floodproofing").unwrap();
-/// let levels = KnownLevels { flood: parse_elevation("9 ft NAVD88")?, stated: &[] };
+/// let levels = KnownLevels { flood: BaseLevel::Known(parse_elevation("9 ft NAVD88")?), stated: &[] };
 /// let design = design_level(rule, None, levels)?;
 /// assert!((design.elevation.height().get::<foot>() - 10.0).abs() < 1e-12);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -81,6 +95,7 @@ pub fn design_level(
             continue;
         }
         match levels.of(term.base) {
+            None if levels.rule_out(term.base) => {}
             Some(level) => {
                 let candidate = level.raised(term.add);
                 let higher = match highest {
@@ -98,7 +113,10 @@ pub fn design_level(
     match (highest, missing) {
         (Some((elevation, governing, added)), None) => Ok(DesignLevel {
             elevation,
-            freeboard: elevation.above(levels.flood)?,
+            freeboard: match levels.flood {
+                BaseLevel::Known(flood) => Some(elevation.above(flood)?),
+                BaseLevel::NotReached(_) => None,
+            },
             governing,
             added,
             not_compared,
@@ -107,22 +125,34 @@ pub fn design_level(
             base,
             at_least: known.map(|(elevation, ..)| elevation),
         }),
-        (None, None) => Err(DesignGap::MissingLevel {
-            base: Base::FloodLevel,
-            at_least: None,
-        }),
+        (None, None) => Err(DesignGap::NotReached),
     }
 }
 
 impl KnownLevels<'_> {
     fn of(&self, base: Base) -> Option<Elevation> {
         match base {
-            Base::FloodLevel => Some(self.flood),
+            Base::FloodLevel => match self.flood {
+                BaseLevel::Known(level) => Some(level),
+                BaseLevel::NotReached(_) => None,
+            },
             Base::Event(event) => self
                 .stated
                 .iter()
                 .find(|level| level.event.same_event(event))
                 .map(|level| level.elevation),
+        }
+    }
+
+    /// Whether the map says that the base's flood does not reach the place.
+    fn rule_out(&self, base: Base) -> bool {
+        let BaseLevel::NotReached(limit) = self.flood else {
+            return false;
+        };
+        match base {
+            Base::FloodLevel => true,
+            Base::Event(FloodEvent::Chance(chance)) => chance >= limit || chance.same_event(limit),
+            Base::Event(FloodEvent::Record | FloodEvent::Community) => false,
         }
     }
 }

@@ -12,6 +12,6 @@ mod rule;
 
 pub use catalog::rules;
 pub use event::{FloodEvent, StatedLevel};
-pub use level::{DesignGap, DesignLevel, KnownLevels, design_level};
+pub use level::{BaseLevel, DesignGap, DesignLevel, KnownLevels, design_level};
 pub use occupancy::Occupancy;
 pub use rule::{Base, Rule, Term};

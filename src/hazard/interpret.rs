@@ -71,7 +71,7 @@ pub fn interpret(
         }
     }
     let level = numbers.level();
-    if let Some(level) = level
+    if let Some((level, _)) = level
         && row.is_some_and(|row| row.level == LevelRule::None)
     {
         numbers.remarks.push(ZoneRemark::UnexpectedLevel {
@@ -85,7 +85,8 @@ pub fn interpret(
         feature: feature.to_owned(),
         class,
         level_expected: row.is_some_and(|row| row.level == LevelRule::Expected),
-        level,
+        level: level.map(|(level, _)| level),
+        level_unit: level.map(|(_, unit)| unit),
         depth: numbers.depth(),
         velocity: numbers.velocity(),
         annual_chance: schema.annual_chance,

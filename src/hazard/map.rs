@@ -105,16 +105,37 @@ impl ZoneMap {
             }
         }
         here.sort_by(|(first, left), (second, right)| {
-            let by_class = right.class.cmp(&left.class);
-            by_class
-                .then_with(|| higher(left, right))
-                .then(first.cmp(second))
+            worst_first(left, right).then(first.cmp(second))
         });
         ZonesHere {
             zones: here.into_iter().map(|(_, zone)| zone).collect(),
             on_edge,
         }
     }
+}
+
+impl ZonesHere<'_> {
+    /// What several maps say together.
+    #[must_use]
+    pub fn join(maps: impl IntoIterator<Item = Self>) -> Self {
+        let mut joined = Self {
+            zones: Vec::new(),
+            on_edge: false,
+        };
+        for here in maps {
+            joined.zones.extend(here.zones);
+            joined.on_edge |= here.on_edge;
+        }
+        joined.zones.sort_by(|left, right| worst_first(left, right));
+        joined
+    }
+}
+
+fn worst_first(left: &Zone, right: &Zone) -> std::cmp::Ordering {
+    right
+        .class
+        .cmp(&left.class)
+        .then_with(|| higher(left, right))
 }
 
 /// The zone with the higher level or the greater depth first, where they can be compared.

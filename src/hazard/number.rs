@@ -22,14 +22,14 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
             .filter(|text| !self.schema.is_no_text(text))
     }
 
-    /// The level with its datum, where all of it is known.
-    pub(super) fn level(&mut self) -> Option<Elevation> {
+    /// The level with its datum and the unit it is written in, where all of it is known.
+    pub(super) fn level(&mut self) -> Option<(Elevation, LengthUnit)> {
         let number = self.number(Role::Level, "level")?;
         let unit = self.length_unit("level", number);
         let datum = self.datum(number);
         let (unit, datum) = (unit?, datum?);
         let height = self.length_in_range(Role::Level, "level", number, unit)?;
-        Some(Elevation::new(height, datum))
+        Some((Elevation::new(height, datum), unit))
     }
 
     /// The depth, where its unit is known.

@@ -1,7 +1,7 @@
 //! One zone of a layer.
 
 use super::{ZoneClass, ZoneRemark};
-use crate::quantity::{Elevation, Length, Velocity};
+use crate::quantity::{Elevation, Length, LengthUnit, Velocity};
 
 /// A flood zone as its layer states it, with what could be made of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +20,8 @@ pub struct Zone {
     pub level_expected: bool,
     /// Water-surface elevation of the mapped event, where it is the same all over the zone.
     pub level: Option<Elevation>,
+    /// The unit that the level is written in; it was rounded in this unit.
+    pub level_unit: Option<LengthUnit>,
     /// Depth of water above the ground.
     pub depth: Option<Length>,
     /// Speed of the water.
@@ -28,4 +30,21 @@ pub struct Zone {
     pub annual_chance: f64,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<ZoneRemark>,
+}
+
+impl Zone {
+    /// The zone in words: its code, and its subtype where it has one.
+    #[must_use]
+    pub fn title(&self) -> String {
+        match &self.subtype {
+            Some(subtype) => format!("{} ({subtype})", self.code),
+            None => self.code.clone(),
+        }
+    }
+
+    /// Where the zone stands, for the trail: layer and feature.
+    #[must_use]
+    pub fn record(&self) -> String {
+        format!("{}, feature {}", self.layer, self.feature)
+    }
 }

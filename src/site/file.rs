@@ -48,7 +48,7 @@ impl Site {
         ])?;
         let threshold = root.required("threshold", ELEVATION)?;
         let threshold_place = threshold.place().clone();
-        let threshold = threshold.read(parse_elevation)?;
+        let threshold = threshold_elevation(&threshold)?;
         Ok(Self {
             name: root.required("name", "a name for the building")?.name()?,
             location: location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?,
@@ -258,6 +258,21 @@ fn sill(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Sill, StatementEr
         (None, Some(above)) => above.read(parse_signed_length).map(Sill::AboveThreshold),
         (None, None) => Ok(Sill::Threshold),
     }
+}
+
+/// The threshold: its datum is that of the whole answer, so it has to be one surface.
+pub(super) fn threshold_elevation(stated: &Stated<'_>) -> Result<Elevation, StatementError> {
+    let threshold = stated.read(parse_elevation)?;
+    if !threshold.datum().is_one_surface() {
+        return Err(stated.refuse(
+            format!(
+                "{} is another surface at each tide gauge",
+                threshold.datum()
+            ),
+            format!("the height converted to one of {}", VerticalDatum::ACCEPTED),
+        ));
+    }
+    Ok(threshold)
 }
 
 /// An elevation that has to be on the datum of the threshold.

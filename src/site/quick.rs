@@ -2,9 +2,8 @@
 
 use std::sync::Arc;
 
-use super::file::width;
+use super::file::{threshold_elevation, width};
 use super::{Location, Opening, Sill, Site, SurveyedGrade, WaterConditions};
-use crate::quantity::parse_elevation;
 use crate::statement::{Place, Stated, StatementError};
 
 /// The texts of `--at`, `--threshold`, `--opening` and `--occupancy`.
@@ -59,7 +58,7 @@ impl QuickForm<'_> {
         Ok(Site {
             name: format!("Site at {}", self.at.trim()),
             location: location(self.at)?,
-            threshold: threshold.read(parse_elevation)?,
+            threshold: threshold_elevation(&threshold)?,
             threshold_place: threshold.place().clone(),
             occupancy: self
                 .occupancy
