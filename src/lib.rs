@@ -13,8 +13,10 @@ pub mod site;
 pub mod statement;
 pub mod verdict;
 
+pub mod assess;
 pub mod crs;
 pub mod gis;
 pub mod hazard;
 pub mod level;
+pub mod report;
 pub mod terrain;

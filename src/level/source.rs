@@ -27,6 +27,39 @@ pub enum LevelSource {
 }
 
 impl LevelSource {
+    /// All of them, the highest authority first.
+    pub const ALL: [Self; 8] = [
+        Self::Stated,
+        Self::SurfaceRaster,
+        Self::DepthRaster,
+        Self::ZoneStatic,
+        Self::CrossSections,
+        Self::LevelLines,
+        Self::DepthOverGrade,
+        Self::BoundaryOnTerrain,
+    ];
+
+    /// Whether this version reads the source.
+    #[must_use]
+    pub const fn is_read(self) -> bool {
+        matches!(self, Self::Stated | Self::ZoneStatic | Self::DepthOverGrade)
+    }
+
+    /// The source in results for programs.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Stated => "stated",
+            Self::SurfaceRaster => "surface-raster",
+            Self::DepthRaster => "depth-raster",
+            Self::ZoneStatic => "zone-static",
+            Self::CrossSections => "cross-sections",
+            Self::LevelLines => "level-lines",
+            Self::DepthOverGrade => "depth-over-grade",
+            Self::BoundaryOnTerrain => "boundary-on-terrain",
+        }
+    }
+
     /// The source in words.
     #[must_use]
     pub const fn title(self) -> &'static str {

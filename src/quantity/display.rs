@@ -1,11 +1,11 @@
 //! Printing quantities in US customary or SI units.
 
-use super::Elevation;
 use super::unit::{
     Length, LineLoad, MomentPerLength, Pressure, Velocity, foot, foot_per_second,
     in_newtons_per_metre, in_pounds_per_foot, inch, kilonewton, kilopascal, meter,
     meter_per_second, pound_force, pound_per_square_foot,
 };
+use super::{Elevation, LengthUnit};
 
 /// The units that a person reads: `--units us` or `--units si`.
 ///
@@ -25,6 +25,23 @@ pub enum UnitSystem {
 }
 
 impl UnitSystem {
+    /// The system that a stated quantity is written in: SI where its unit is metric.
+    ///
+    /// ```
+    /// use sillmark::quantity::UnitSystem;
+    /// assert_eq!(UnitSystem::of_text("2.47 m NAVD88"), UnitSystem::Si);
+    /// assert_eq!(UnitSystem::of_text("8.1 ft NAVD88"), UnitSystem::Us);
+    /// ```
+    #[must_use]
+    pub fn of_text(text: &str) -> Self {
+        let units =
+            text.split(|character: char| character.is_whitespace() || character.is_ascii_digit());
+        let metric = units
+            .filter_map(|word| word.parse::<LengthUnit>().ok())
+            .any(|unit| !unit.is_customary());
+        if metric { Self::Si } else { Self::Us }
+    }
+
     /// An elevation with unit and datum.
     #[must_use]
     pub fn elevation(self, elevation: Elevation) -> String {

@@ -3,7 +3,7 @@
 use super::{Location, Opening, RuleChoice, Sill, Site, SurveyedGrade, WaterConditions};
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
-    Elevation, Length, VerticalDatum, parse_duration, parse_elevation, parse_length,
+    Elevation, Length, UnitSystem, VerticalDatum, parse_duration, parse_elevation, parse_length,
     parse_signed_length, parse_velocity,
 };
 use crate::statement::{Document, Stated, StatementError, Table};
@@ -48,11 +48,13 @@ impl Site {
         ])?;
         let threshold = root.required("threshold", ELEVATION)?;
         let threshold_place = threshold.place().clone();
+        let units = UnitSystem::of_text(threshold.text());
         let threshold = threshold_elevation(&threshold)?;
         Ok(Self {
             name: root.required("name", "a name for the building")?.name()?,
             location: location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?,
             threshold,
+            units,
             threshold_place,
             occupancy: root
                 .optional("occupancy")?

@@ -17,7 +17,7 @@ pub use wall::WallKind;
 pub use water::{WaterConditions, Waves};
 
 use crate::design::{Occupancy, Rule, StatedLevel};
-use crate::quantity::Elevation;
+use crate::quantity::{Elevation, UnitSystem};
 use crate::statement::Place;
 
 /// One building.
@@ -29,6 +29,8 @@ pub struct Site {
     pub location: Location,
     /// Its threshold: the edge from which sills are measured, and the datum of the answer.
     pub threshold: Elevation,
+    /// The units that the threshold is written in: people read answers in their own units.
+    pub units: UnitSystem,
     /// Where the threshold was stated, for messages.
     pub threshold_place: Place,
     /// What it is used for.

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
 use super::{Location, Opening, Sill, Site, SurveyedGrade, WaterConditions};
+use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
 /// The texts of `--at`, `--threshold`, `--opening` and `--occupancy`.
@@ -59,6 +60,7 @@ impl QuickForm<'_> {
             name: format!("Site at {}", self.at.trim()),
             location: location(self.at)?,
             threshold: threshold_elevation(&threshold)?,
+            units: UnitSystem::of_text(threshold.text()),
             threshold_place: threshold.place().clone(),
             occupancy: self
                 .occupancy

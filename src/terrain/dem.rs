@@ -158,6 +158,29 @@ impl Dem {
         }))
     }
 
+    /// `None` where the raster holds a place (with or without ground there), else what it
+    /// covers instead.
+    pub(super) fn reach(&self, location: Location) -> Result<Option<TerrainError>, TerrainError> {
+        let point = match self.projector.project(location) {
+            Ok(point) => Some(point),
+            Err(CrsError::OutsideDomain { .. }) => None,
+            Err(source) => return Err(self.misplaced(source)),
+        };
+        if point.is_some_and(|point| self.grid.position(point).is_some()) {
+            return Ok(None);
+        }
+        let bounds = self.grid.bounds();
+        Ok(Some(TerrainError::DoesNotReach {
+            path: self.path.clone(),
+            longitude: location.longitude(),
+            latitude: location.latitude(),
+            place: point.map(|point| [point.x, point.y]),
+            lowest: [bounds.min().x, bounds.min().y],
+            highest: [bounds.max().x, bounds.max().y],
+            crs: self.crs().name().to_owned(),
+        }))
+    }
+
     pub(super) fn frame(&self, location: Location) -> Result<Option<LocalFrame>, TerrainError> {
         match LocalFrame::new(&self.projector, location) {
             Ok(frame) => Ok(Some(frame)),

@@ -101,6 +101,30 @@ pub enum TerrainError {
         /// What the option says.
         stated: String,
     },
+    /// A place that lies outside the raster.
+    #[error(
+        "{}: does not reach longitude {longitude}, latitude {latitude}{}; \
+         accepted: a terrain model that holds the site (x {} to {}, y {} to {} in {crs})",
+        path.display(),
+        .place.map(|[x, y]| format!(", which is x {x:.6}, y {y:.6} there")).unwrap_or_default(),
+        lowest[0], highest[0], lowest[1], highest[1]
+    )]
+    DoesNotReach {
+        /// The raster.
+        path: PathBuf,
+        /// Degrees east of the place.
+        longitude: f64,
+        /// Degrees north of the place.
+        latitude: f64,
+        /// The place in the raster's coordinates, where they can express it.
+        place: Option<[f64; 2]>,
+        /// The least x and y of the raster.
+        lowest: [f64; 2],
+        /// The greatest x and y of the raster.
+        highest: [f64; 2],
+        /// The raster's coordinate system.
+        crs: String,
+    },
     /// Heights that are not elevations.
     #[error("{}: its heights are {found} ({name:?}); accepted: heights above a vertical datum", path.display())]
     NotElevations {

@@ -1,7 +1,7 @@
 //! Where the cells lie.
 
 use gdal::GeoTransform;
-use geo::Coord;
+use geo::{Coord, Rect};
 
 /// The cells of a raster in the plane of its coordinates.
 ///
@@ -85,6 +85,26 @@ impl Grid {
     /// The middle of the raster.
     pub(super) fn middle(&self) -> Coord<f64> {
         self.point(0.5 * as_float(self.columns), 0.5 * as_float(self.rows))
+    }
+
+    /// The box that holds the raster.
+    pub(super) fn bounds(&self) -> Rect<f64> {
+        let (columns, rows) = (as_float(self.columns), as_float(self.rows));
+        let corners = [(0.0, 0.0), (columns, 0.0), (0.0, rows), (columns, rows)]
+            .map(|(column, row)| self.point(column, row));
+        let fold = |start: f64, pick: fn(f64, f64) -> f64, read: fn(&Coord<f64>) -> f64| {
+            corners.iter().map(read).fold(start, pick)
+        };
+        Rect::new(
+            Coord {
+                x: fold(f64::INFINITY, f64::min, |corner| corner.x),
+                y: fold(f64::INFINITY, f64::min, |corner| corner.y),
+            },
+            Coord {
+                x: fold(f64::NEG_INFINITY, f64::max, |corner| corner.x),
+                y: fold(f64::NEG_INFINITY, f64::max, |corner| corner.y),
+            },
+        )
     }
 
     fn point(&self, column: f64, row: f64) -> Coord<f64> {

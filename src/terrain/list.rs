@@ -46,6 +46,22 @@ impl Terrain {
         self.first(|dem| dem.grade_around(location, radius))
     }
 
+    /// Refuses a terrain that does not reach a place at all: wrong files or coordinates.
+    /// No terrain at all is fine.
+    ///
+    /// # Errors
+    /// [`TerrainError::DoesNotReach`] with what the rasters cover.
+    pub fn require_reach(&self, location: Location) -> Result<(), TerrainError> {
+        let mut nearest = None;
+        for dem in &self.dems {
+            match dem.reach(location)? {
+                None => return Ok(()),
+                Some(beyond) => nearest = nearest.or(Some(beyond)),
+            }
+        }
+        nearest.map_or(Ok(()), Err)
+    }
+
     fn first<T>(
         &self,
         ask: impl Fn(&Dem) -> Result<Result<T, Gap>, TerrainError>,

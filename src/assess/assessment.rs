@@ -1,0 +1,55 @@
+//! The answer for one building.
+
+use super::{Method, Place, Trail};
+use crate::barrier::PlankStack;
+use crate::load::Hydrostatic;
+use crate::quantity::{Elevation, Length};
+use crate::site::{Opening, Site};
+use crate::verdict::{Caution, Reason, Verdict};
+
+/// The answer for one building.
+#[derive(Clone, Debug)]
+pub struct Assessment {
+    /// What was asked.
+    pub site: Site,
+    /// What is known at the site's location.
+    pub place: Place,
+    /// One for each opening, in the order of the site.
+    pub openings: Vec<OpeningAssessment>,
+    /// The worst of the openings.
+    pub verdict: Verdict,
+    /// What to know beside the figures.
+    pub cautions: Vec<Caution>,
+    /// How each figure came about.
+    pub trail: Trail,
+    /// How the answer was worked out.
+    pub method: Method,
+}
+
+/// The answer for one opening.
+#[derive(Clone, Debug)]
+pub struct OpeningAssessment {
+    /// The opening as stated.
+    pub opening: Opening,
+    /// What is known where it stands, if that is not where the site is.
+    pub place: Option<Place>,
+    /// Its sill; `None` where nobody has measured it.
+    pub sill: Option<Elevation>,
+    /// Flood level less sill, not less than nothing.
+    pub depth: Option<Length>,
+    /// Design level less sill, not less than nothing.
+    pub protection_height: Option<Length>,
+    /// Whole planks that reach the protection height.
+    pub planks: Option<PlankStack>,
+    /// Still water at the design level.
+    pub at_design_level: Option<Hydrostatic>,
+    /// Still water at the top of the barrier.
+    pub at_top: Option<Hydrostatic>,
+    /// Chance that the assessed event passes the top of the barrier, where the level's
+    /// standard deviation is known.
+    pub chance_over_top: Option<f64>,
+    /// The worst that the reasons ask for.
+    pub verdict: Verdict,
+    /// Why, the weightiest first.
+    pub reasons: Vec<Reason>,
+}

@@ -1,0 +1,205 @@
+//! Which cautions a case calls for.
+
+use super::place::{GroundAnswer, Place};
+use super::{Method, OpeningAssessment};
+use crate::design::Occupancy;
+use crate::hazard::ZoneClass;
+use crate::quantity::Length;
+use crate::site::{Site, WallKind};
+use crate::verdict::{Caution, GroundSource, MapStatement, Verdict, WallWater};
+
+/// The cautions of a case, those about the case first, those about every case last.
+pub(super) fn gather(
+    site: &Site,
+    place: &Place,
+    openings: &[OpeningAssessment],
+    method: &Method,
+) -> Vec<Caution> {
+    let mut cautions = Vec::new();
+    for place in
+        std::iter::once(place).chain(openings.iter().filter_map(|opening| opening.place.as_ref()))
+    {
+        about_zone(place, &mut cautions);
+        about_level(place, &mut cautions);
+        about_ground(place, &mut cautions);
+    }
+    for opening in openings {
+        about_wall(
+            opening,
+            opening.place.as_ref().unwrap_or(place),
+            method,
+            &mut cautions,
+        );
+    }
+    about_use(site, &mut cautions);
+    let barriers = openings
+        .iter()
+        .any(|opening| opening.planks.is_some_and(|planks| planks.count > 0));
+    if method.rule.id == "none" {
+        cautions.push(Caution::NoFreeboard);
+    }
+    if barriers && method.kit.id == "demonstration" {
+        cautions.push(Caution::DemonstrationKit);
+    }
+    if barriers {
+        cautions.extend([Caution::StillWater, Caution::ShortDuration]);
+    }
+    cautions.extend([
+        Caution::SurveySill,
+        Caution::MapNotForecast,
+        Caution::LocalCode,
+    ]);
+    let mut seen: Vec<Caution> = Vec::with_capacity(cautions.len());
+    for caution in cautions {
+        if !seen.contains(&caution) {
+            seen.push(caution);
+        }
+    }
+    seen
+}
+
+fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
+    let Some(here) = &place.zone else { return };
+    match here.worst.class {
+        ZoneClass::CoastalWave => cautions.push(Caution::CoastalZone),
+        ZoneClass::Floodway => cautions.push(Caution::Floodway),
+        _ => {}
+    }
+    if let MapStatement::NoFlood(zone) = &place.statement {
+        cautions.push(Caution::OutsideMappedFlood { zone: zone.clone() });
+    }
+    if !here.others.is_empty() {
+        cautions.push(Caution::ZonesOverlap {
+            taken: here.worst.title(),
+            others: here
+                .others
+                .iter()
+                .map(|zone| format!("{} ({})", zone.title(), zone.record()))
+                .collect(),
+        });
+    }
+    if here.on_edge {
+        cautions.push(Caution::ZoneEdge);
+    }
+    for zone in std::iter::once(&here.worst).chain(&here.others) {
+        cautions.extend(zone.remarks.iter().map(|remark| Caution::ZoneRemark {
+            remark: format!("{}: {remark}", zone.record()),
+        }));
+    }
+}
+
+fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
+    let Some(level) = &place.flood_level else {
+        return;
+    };
+    if let Some((other, difference)) = level.disagreement() {
+        cautions.push(Caution::LevelsDisagree {
+            sources: format!(
+                "{} against {}",
+                level.decided.source.title(),
+                other.source.title()
+            ),
+            difference,
+        });
+    }
+    if level.decided.sd.is_none() {
+        cautions.push(Caution::LevelUncertaintyUnknown);
+    }
+    for base in place
+        .design_level
+        .iter()
+        .flat_map(|design| &design.not_compared)
+    {
+        cautions.push(Caution::LevelNotCompared {
+            level: base.to_string(),
+        });
+    }
+}
+
+fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
+    match &place.ground {
+        GroundAnswer::NotAsked if place.lowest_ground.is_none() => {
+            cautions.push(Caution::GroundUnknown {
+                why: "no terrain model was given".to_owned(),
+            });
+        }
+        GroundAnswer::NotAsked => {}
+        GroundAnswer::Gap(gap) => cautions.push(Caution::GroundUnknown {
+            why: gap.to_string(),
+        }),
+        GroundAnswer::Known(ground) => {
+            if ground.no_data_nearby {
+                cautions.push(Caution::TerrainVoidNear {
+                    source: ground.source.clone(),
+                });
+            }
+            if ground.at_rim {
+                cautions.push(Caution::TerrainRim {
+                    source: ground.source.clone(),
+                });
+            }
+            if let Some(level) = &place.flood_level {
+                let level = level.decided.elevation;
+                if ground
+                    .elevation
+                    .above(level)
+                    .is_ok_and(|by| by > Length::default())
+                {
+                    cautions.push(Caution::GroundAboveLevel {
+                        ground: ground.elevation,
+                        level,
+                    });
+                }
+            }
+        }
+    }
+}
+
+/// The wall around an opening that needs a barrier.
+fn about_wall(
+    opening: &OpeningAssessment,
+    place: &Place,
+    method: &Method,
+    cautions: &mut Vec<Caution>,
+) {
+    if !matches!(opening.verdict, Verdict::Protect | Verdict::Engineer) {
+        return;
+    }
+    let MapStatement::DesignLevel(level) = &place.statement else {
+        return;
+    };
+    let name = || format!("{:?}", opening.opening.id);
+    let weakest = method
+        .limits
+        .wall(Some(WallKind::UnsupportedPanel))
+        .depth
+        .unwrap_or_default();
+    if opening.opening.wall.is_none()
+        && opening
+            .protection_height
+            .is_some_and(|height| height > weakest)
+    {
+        cautions.push(Caution::WallNotStated { opening: name() });
+    }
+    let limit = method.limits.wall(opening.opening.wall).depth;
+    if let (Some(ground), Some(limit)) = (place.lowest_ground, limit)
+        && ground.source == GroundSource::Terrain
+        && let Ok(water) = level.above(ground.elevation)
+        && water > limit
+    {
+        cautions.push(Caution::WallBelowSill(WallWater {
+            opening: name(),
+            water,
+            limit,
+            ground: ground.source,
+        }));
+    }
+}
+
+fn about_use(site: &Site, cautions: &mut Vec<Caution>) {
+    match site.occupancy {
+        Some(Occupancy::Residential) => cautions.push(Caution::ResidentialCompliance),
+        None => cautions.push(Caution::OccupancyNotStated),
+        Some(Occupancy::Commercial | Occupancy::Critical) => {}
+    }
+}

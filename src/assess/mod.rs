@@ -1,0 +1,99 @@
+//! The spine: one building in, one assessment out.
+//!
+//! [`assess`] is the only place where the chain is put together. For the site, and for each
+//! opening that stands elsewhere, it
+//!
+//! 1. asks the zone maps which zones hold the place, the worst first;
+//! 2. asks the terrain for the ground there and around;
+//! 3. asks every source for the flood level and ranks them ([`crate::level`]);
+//! 4. applies the freeboard rule ([`crate::design`]);
+//!
+//! and for each opening it
+//!
+//! 5. takes the depth and the protection height from the sill;
+//! 6. counts whole planks ([`crate::barrier`]) and the load of still water at the design level
+//!    and at the top of the barrier ([`crate::load`]);
+//! 7. weighs the evidence ([`crate::verdict`]).
+//!
+//! Every figure leaves a [`Step`] in the trail.
+
+mod assessment;
+mod cautions;
+mod error;
+mod opening;
+mod place;
+mod trail;
+
+pub use assessment::{Assessment, OpeningAssessment};
+pub use error::AssessError;
+pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
+pub(crate) use trail::percent;
+pub use trail::{Step, Trail, Value};
+
+use crate::barrier::Kit;
+use crate::design::Rule;
+use crate::hazard::ZoneMap;
+use crate::quantity::{AnnualChance, Length, UnitSystem};
+use crate::site::Site;
+use crate::terrain::Terrain;
+use crate::verdict::{Limits, Verdict};
+
+/// The maps that the answer is read from.
+#[derive(Default)]
+pub struct Sources {
+    /// Flood-zone layers.
+    pub zones: Vec<ZoneMap>,
+    /// Terrain models, possibly none.
+    pub terrain: Terrain,
+}
+
+/// How the answer is worked out.
+#[derive(Clone, Debug)]
+pub struct Method {
+    /// The freeboard rule.
+    pub rule: Rule,
+    /// The barrier system.
+    pub kit: Kit,
+    /// What walls and barriers take.
+    pub limits: Limits,
+    /// The assessed event.
+    pub event: AnnualChance,
+    /// How far around a place the terrain is searched for the ground against the walls.
+    pub grade_radius: Length,
+    /// The units of sentences; figures carry their own.
+    pub units: UnitSystem,
+}
+
+/// Assesses one building.
+///
+/// What is missing or refused makes an opening unresolved with the reason; an error is what
+/// the user has to mend first.
+///
+/// # Errors
+/// [`AssessError`] where the levels or the terrain stand on another datum than the threshold,
+/// or a source cannot be read.
+pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessment, AssessError> {
+    let mut trail = Trail::default();
+    let place = place::study(site, site.location, "", sources, method, &mut trail)?;
+    let mut openings = Vec::with_capacity(site.openings.len());
+    for opening in &site.openings {
+        openings.push(opening::study(
+            site, opening, &place, sources, method, &mut trail,
+        )?);
+    }
+    let verdict = openings
+        .iter()
+        .map(|opening| opening.verdict)
+        .max()
+        .unwrap_or(Verdict::Unresolved);
+    let cautions = cautions::gather(site, &place, &openings, method);
+    Ok(Assessment {
+        site: site.clone(),
+        place,
+        openings,
+        verdict,
+        cautions,
+        trail,
+        method: method.clone(),
+    })
+}

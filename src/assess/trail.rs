@@ -1,0 +1,115 @@
+//! How each figure came about.
+
+use crate::quantity::unit::{
+    Length, LineLoad, MomentPerLength, Pressure, in_newtons_per_metre, meter, newton, pascal,
+};
+use crate::quantity::{Elevation, UnitSystem};
+
+/// The steps of an assessment, in the order in which they were taken.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Trail {
+    steps: Vec<Step>,
+}
+
+/// One figure: what it is, how it came about and where that stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What it is, with the opening it belongs to.
+    pub quantity: String,
+    /// The figure.
+    pub value: Value,
+    /// How it came about.
+    pub how: String,
+    /// Where the method or the figure stands; empty where it is plain arithmetic.
+    pub reference: String,
+}
+
+/// A figure in the trail.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A height with its datum.
+    Elevation(Elevation),
+    /// A length.
+    Length(Length),
+    /// A pressure.
+    Pressure(Pressure),
+    /// A force on each unit of width.
+    LineLoad(LineLoad),
+    /// A moment on each unit of width.
+    Moment(MomentPerLength),
+    /// A chance between 0 and 1.
+    Chance(f64),
+    /// A number of pieces.
+    Count(u32),
+    /// Words.
+    Words(String),
+    /// Nothing: `how` says why.
+    Unknown,
+}
+
+impl Trail {
+    /// Adds a step.
+    pub fn add(
+        &mut self,
+        quantity: impl Into<String>,
+        value: Value,
+        how: impl Into<String>,
+        reference: impl Into<String>,
+    ) {
+        self.steps.push(Step {
+            quantity: quantity.into(),
+            value,
+            how: how.into(),
+            reference: reference.into(),
+        });
+    }
+
+    /// The steps.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+}
+
+impl Value {
+    /// The figure in SI units with the unit's symbol; words have neither.
+    #[must_use]
+    pub fn in_si(&self) -> Option<(f64, &'static str)> {
+        Some(match self {
+            Self::Elevation(elevation) => (elevation.height().get::<meter>(), "m"),
+            Self::Length(length) => (length.get::<meter>(), "m"),
+            Self::Pressure(pressure) => (pressure.get::<pascal>(), "Pa"),
+            Self::LineLoad(load) => (in_newtons_per_metre(*load), "N/m"),
+            Self::Moment(moment) => (moment.get::<newton>(), "N·m/m"),
+            Self::Chance(chance) => (*chance, "1"),
+            Self::Count(count) => (f64::from(*count), "1"),
+            Self::Words(_) | Self::Unknown => return None,
+        })
+    }
+
+    /// The figure for a person.
+    #[must_use]
+    pub fn text(&self, units: UnitSystem) -> String {
+        match self {
+            Self::Elevation(elevation) => units.elevation(*elevation),
+            Self::Length(length) => units.height(*length),
+            Self::Pressure(pressure) => units.pressure(*pressure),
+            Self::LineLoad(load) => units.line_load(*load),
+            Self::Moment(moment) => units.moment_per_length(*moment),
+            Self::Chance(chance) => percent(*chance),
+            Self::Count(count) => count.to_string(),
+            Self::Words(words) => words.clone(),
+            Self::Unknown => "not known".to_owned(),
+        }
+    }
+}
+
+/// A chance for a person: `2.3 %`; a very small one as `less than 0.1 %`.
+#[must_use]
+pub(crate) fn percent(chance: f64) -> String {
+    if chance < 0.001 {
+        "less than 0.1 %".to_owned()
+    } else {
+        format!("{:.1} %", 100.0 * chance)
+    }
+}

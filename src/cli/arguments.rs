@@ -1,0 +1,203 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use sillmark::quantity::{LengthUnit, UnitSystem, VerticalDatum};
+
+/// Which openings of a building need a flood barrier, how high, and what the water does to it.
+///
+/// A screening, not a design: local code, the authority and a licensed engineer decide.
+#[derive(Debug, Parser)]
+#[command(version, max_term_width = 100)]
+pub(crate) struct Arguments {
+    /// Say on stderr what the map libraries report.
+    #[arg(long, global = true)]
+    pub(crate) verbose: bool,
+
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Assess one building: its openings, the flood level, and what each opening needs.
+    Site(Box<SiteOptions>),
+    /// List the rules, limits, kits, datums, sources and cautions that answers rest on.
+    Catalog(CatalogOptions),
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct SiteOptions {
+    /// Site file (TOML): location, threshold, water, openings. Without it, state the site with
+    /// --at, --threshold and --opening.
+    #[arg(required_unless_present = "at", conflicts_with_all = ["at", "threshold", "opening", "occupancy"])]
+    pub(crate) file: Option<PathBuf>,
+
+    /// Longitude and latitude in degrees, WGS 84: --at -74.0335,40.7400.
+    #[arg(
+        long,
+        value_name = "LON,LAT",
+        allow_hyphen_values = true,
+        requires = "threshold",
+        help_heading = "Site in a line"
+    )]
+    pub(crate) at: Option<String>,
+
+    /// Threshold with unit and vertical datum: "8.1 ft NAVD88".
+    #[arg(
+        long,
+        value_name = "ELEVATION",
+        allow_hyphen_values = true,
+        help_heading = "Site in a line"
+    )]
+    pub(crate) threshold: Option<String>,
+
+    /// An opening with its clear width, its sill at the threshold: "front door=36 in".
+    /// Repeat for each opening.
+    #[arg(long, value_name = "NAME=WIDTH", help_heading = "Site in a line")]
+    pub(crate) opening: Vec<String>,
+
+    /// Use of the building: residential, commercial or critical.
+    #[arg(long, value_name = "USE", help_heading = "Site in a line")]
+    pub(crate) occupancy: Option<String>,
+
+    #[command(flatten)]
+    pub(crate) zones: ZoneOptions,
+
+    #[command(flatten)]
+    pub(crate) dem: DemOptions,
+
+    /// Freeboard rule, by its id in `sillmark catalog rules`. Without it the rule of the site
+    /// file counts, and without that one `none`.
+    #[arg(long, value_name = "ID", help_heading = "Method")]
+    pub(crate) rule: Option<String>,
+
+    /// Kit file (TOML) with the dimensions of the barrier system. Without it the invented
+    /// demonstration kit is used, and the answer says so.
+    #[arg(long, value_name = "PATH", help_heading = "Method")]
+    pub(crate) kit: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) output: OutputOptions,
+
+    /// Print how each figure came about (the JSON always has it).
+    #[arg(long, help_heading = "Output")]
+    pub(crate) trail: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct ZoneOptions {
+    /// Flood-zone layer: Shapefile, GeoPackage, GeoJSON, FlatGeobuf or file geodatabase, with
+    /// the layer's name behind a colon where there are several. Repeat for more.
+    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Flood zones")]
+    pub(crate) zones: Vec<String>,
+
+    /// Vertical datum of levels whose record does not say it.
+    #[arg(long, value_name = "DATUM", help_heading = "Flood zones")]
+    pub(crate) zones_datum: Option<VerticalDatum>,
+
+    /// Unit of levels and depths whose record does not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Flood zones")]
+    pub(crate) zones_unit: Option<LengthUnit>,
+
+    /// Coordinate system of a layer that does not say it, such as EPSG:4269.
+    #[arg(long, value_name = "CRS", help_heading = "Flood zones")]
+    pub(crate) zones_crs: Option<String>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct DemOptions {
+    /// Terrain model: GeoTIFF or ASCII grid of one band. Repeat for more; the finest that has
+    /// ground at the place answers.
+    #[arg(long, value_name = "PATH", help_heading = "Terrain")]
+    pub(crate) dem: Vec<PathBuf>,
+
+    /// Vertical datum of the terrain where the file does not say it.
+    #[arg(long, value_name = "DATUM", help_heading = "Terrain")]
+    pub(crate) dem_datum: Option<VerticalDatum>,
+
+    /// Unit of the terrain's heights where the file does not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Terrain")]
+    pub(crate) dem_unit: Option<LengthUnit>,
+
+    /// Coordinate system of the terrain where the file does not say it, such as EPSG:26918.
+    #[arg(long, value_name = "CRS", help_heading = "Terrain")]
+    pub(crate) dem_crs: Option<String>,
+
+    /// How far around a place to look for the lowest ground against the walls.
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        default_value = "10 m",
+        help_heading = "Terrain"
+    )]
+    pub(crate) grade_radius: String,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct OutputOptions {
+    /// Units of the text; without it, those of the threshold.
+    #[arg(long, value_enum, help_heading = "Output")]
+    pub(crate) units: Option<Units>,
+
+    /// Form of the result.
+    #[arg(long, value_enum, default_value_t = Format::Text, help_heading = "Output")]
+    pub(crate) format: Format,
+
+    /// Write the result to a file instead of stdout; it appears whole or not at all.
+    #[arg(short, long, value_name = "PATH", help_heading = "Output")]
+    pub(crate) output: Option<PathBuf>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// For people.
+    Text,
+    /// For programs: metres and newtons, by the published schema.
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Units {
+    /// Feet, inches, pounds.
+    Us,
+    /// Metres, newtons.
+    Si,
+}
+
+impl From<Units> for UnitSystem {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Us => Self::Us,
+            Units::Si => Self::Si,
+        }
+    }
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct CatalogOptions {
+    /// What to list.
+    #[arg(value_enum)]
+    pub(crate) list: CatalogList,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum CatalogList {
+    /// Freeboard rules.
+    Rules,
+    /// Limits of walls and flow.
+    Limits,
+    /// Barrier systems that ship with the project.
+    Kits,
+    /// Vertical datums by name.
+    Datums,
+    /// Sources of a flood level, the highest authority first.
+    Sources,
+    /// Flood-zone schemas.
+    Schemas,
+    /// Cautions.
+    Cautions,
+    /// The JSON Schema of `--format json`.
+    JsonSchema,
+}

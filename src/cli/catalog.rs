@@ -1,0 +1,184 @@
+//! `sillmark catalog`: what answers rest on, as lists.
+
+use std::fmt::Write as _;
+
+use sillmark::barrier::Kit;
+use sillmark::design::{Rule, rules};
+use sillmark::hazard::Schema;
+use sillmark::level::LevelSource;
+use sillmark::quantity::{UnitSystem, VerticalDatum};
+use sillmark::report::json_schema;
+use sillmark::statement::{Citation, StatementError};
+use sillmark::verdict::{CautionTexts, Limits};
+
+use super::arguments::{CatalogList, CatalogOptions};
+use super::failure::Failure;
+use super::output::Target;
+
+const UNITS: UnitSystem = UnitSystem::Us;
+
+pub(super) fn run(options: &CatalogOptions) -> Result<(), Failure> {
+    let list = match options.list {
+        CatalogList::Rules => all_rules(),
+        CatalogList::Limits => limits(),
+        CatalogList::Kits => kits(),
+        CatalogList::Datums => Ok(datums()),
+        CatalogList::Sources => Ok(sources()),
+        CatalogList::Schemas => return Target::Stdout.write(&schemas()?),
+        CatalogList::Cautions => cautions(),
+        CatalogList::JsonSchema => {
+            return Target::Stdout.write(&json_schema().map_err(Failure::other)?);
+        }
+    };
+    Target::Stdout.write(&list.map_err(Failure::other)?)
+}
+
+/// A list under construction: a line for each entry, its details set in below it.
+#[derive(Default)]
+struct List(String);
+
+impl List {
+    fn entry(&mut self, id: &str, text: &str) {
+        if !self.0.is_empty() {
+            self.0.push('\n');
+        }
+        self.lines(&format!("{id}: {text}"), "", "  ");
+    }
+
+    fn detail(&mut self, text: &str) {
+        self.lines(text, "  ", "    ");
+    }
+
+    fn source(&mut self, citation: &Citation) {
+        self.detail(&format!(
+            "source ({}): {}",
+            citation.confidence, citation.source
+        ));
+    }
+
+    fn lines(&mut self, text: &str, first: &str, further: &str) {
+        let options = textwrap::Options::new(96)
+            .initial_indent(first)
+            .subsequent_indent(further);
+        self.0.push_str(&textwrap::fill(text, options));
+        self.0.push('\n');
+    }
+}
+
+fn all_rules() -> Result<String, StatementError> {
+    let mut list = List::default();
+    for rule in rules()? {
+        list.entry(&rule.id, &rule.name);
+        list.detail(&format!("design level: {}", formula(&rule)));
+        list.detail(&format!("applies: {}", rule.applies));
+        if let Some(note) = &rule.note {
+            list.detail(&format!("note: {note}"));
+        }
+        list.source(&rule.citation);
+    }
+    Ok(list.0)
+}
+
+fn formula(rule: &Rule) -> String {
+    let terms: Vec<String> = rule
+        .terms
+        .iter()
+        .map(|term| {
+            let mut text = format!("{} + {}", term.base, UNITS.height(term.add));
+            if !term.occupancies.is_empty() {
+                let uses: Vec<String> = term.occupancies.iter().map(ToString::to_string).collect();
+                let _ = write!(text, " ({})", uses.join(", "));
+            }
+            if term.optional {
+                text.push_str(" (where stated)");
+            }
+            text
+        })
+        .collect();
+    match terms.as_slice() {
+        [only] => only.clone(),
+        several => format!("the highest of {}", several.join("; ")),
+    }
+}
+
+fn limits() -> Result<String, StatementError> {
+    let mut list = List::default();
+    let limits = Limits::shipped()?;
+    for limit in limits.walls() {
+        let depth = limit.depth.map_or_else(
+            || "none known: an engineer for every depth".to_owned(),
+            |depth| UNITS.height(depth),
+        );
+        list.entry(limit.wall_name(), &depth);
+        list.source(&limit.citation);
+    }
+    list.entry("velocity", &UNITS.velocity(limits.velocity));
+    list.source(&limits.velocity_citation);
+    Ok(list.0)
+}
+
+fn kits() -> Result<String, StatementError> {
+    let mut list = List::default();
+    let kit = Kit::demonstration()?;
+    list.entry(&kit.id, &kit.name);
+    list.detail(&format!(
+        "cover height of a plank: {}",
+        UNITS.dimension(kit.plank_cover)
+    ));
+    list.source(&kit.citation);
+    Ok(list.0)
+}
+
+fn datums() -> String {
+    let mut list = List::default();
+    for datum in VerticalDatum::all_named() {
+        let code = datum
+            .epsg()
+            .map_or_else(|| "no EPSG code".to_owned(), |code| format!("EPSG:{code}"));
+        list.entry(
+            &datum.to_string(),
+            &format!("{}, {code}", datum.full_name()),
+        );
+        if !datum.is_one_surface() {
+            list.detail("another surface at each tide gauge: read from files, never compared");
+        }
+    }
+    list.entry(
+        "EPSG:n",
+        "any other vertical coordinate system of the EPSG Dataset, by its code",
+    );
+    list.0
+}
+
+fn sources() -> String {
+    let mut list = List::default();
+    for (rank, source) in LevelSource::ALL.into_iter().enumerate() {
+        let state = if source.is_read() {
+            ""
+        } else {
+            "; not read by this version"
+        };
+        list.entry(
+            &(rank + 1).to_string(),
+            &format!("{} ({}){state}", source.title(), source.code()),
+        );
+    }
+    list.0
+}
+
+fn schemas() -> Result<String, Failure> {
+    let mut list = List::default();
+    let schema = Schema::nfhl().map_err(Failure::other)?;
+    list.entry(&schema.name, &schema.title);
+    list.detail(&format!("source: {}", schema.source));
+    Ok(list.0)
+}
+
+fn cautions() -> Result<String, StatementError> {
+    let mut list = List::default();
+    for (code, text, citation) in CautionTexts::shipped()?.all() {
+        list.entry(code, text);
+        list.source(citation);
+    }
+    Ok(list.0)
+}

@@ -1,0 +1,106 @@
+//! From what was typed to what it means: files read, layers opened.
+
+use std::path::Path;
+
+use sillmark::barrier::Kit;
+use sillmark::design::{Rule, rules};
+use sillmark::hazard::{Around, LayerPath, ZoneMap, ZoneStatement, read_zones};
+use sillmark::quantity::unit::{Length, meter};
+use sillmark::site::{Location, RuleChoice, Site};
+use sillmark::statement::{Place, Stated};
+use sillmark::terrain::{Dem, DemStatement, Terrain};
+
+use super::arguments::{DemOptions, ZoneOptions};
+use super::failure::Failure;
+
+/// How far around a site zones are read: further than the farthest opening of a building.
+const ZONE_MARGIN_METRES: f64 = 1000.0;
+
+/// A text file that the user names.
+pub(super) fn text_file(path: &Path) -> Result<String, Failure> {
+    let bytes = std::fs::read(path)
+        .map_err(|error| Failure::input(format!("{}: {error}", path.display())))?;
+    String::from_utf8(bytes).map_err(|error| {
+        let line = 1 + error.as_bytes()[..error.utf8_error().valid_up_to()]
+            .iter()
+            .filter(|byte| **byte == b'\n')
+            .count();
+        Failure::input(format!(
+            "{}, line {line}: it is not UTF-8 text; accepted: a TOML file in UTF-8",
+            path.display()
+        ))
+    })
+}
+
+/// The rule of `--rule`, of the site file, or `none`.
+pub(super) fn rule(option: Option<&str>, site: &Site) -> Result<Rule, Failure> {
+    let (id, place) = match (option, &site.rule) {
+        (Some(id), _) => (id, Place::Option("option --rule".into())),
+        (None, Some(RuleChoice::Written(rule))) => return Ok(rule.as_ref().clone()),
+        (None, Some(RuleChoice::Named { id, place })) => (id.as_str(), place.clone()),
+        (None, None) => ("none", Place::Option("option --rule".into())),
+    };
+    let known = rules().map_err(Failure::other)?;
+    if let Some(rule) = known.iter().find(|rule| rule.id == id) {
+        return Ok(rule.clone());
+    }
+    let ids: Vec<&str> = known.iter().map(|rule| rule.id.as_str()).collect();
+    Err(Failure::input(
+        Stated::new("rule", id, place).refuse("there is no such rule", ids.join(", ")),
+    ))
+}
+
+/// The kit of `--kit`, or the demonstration's.
+pub(super) fn kit(option: Option<&Path>) -> Result<Kit, Failure> {
+    match option {
+        Some(path) => {
+            Kit::from_toml(&path.display().to_string(), &text_file(path)?).map_err(Failure::input)
+        }
+        None => Kit::demonstration().map_err(Failure::other),
+    }
+}
+
+/// The zone layers around a site.
+pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<ZoneMap>, Failure> {
+    let statement = ZoneStatement {
+        unit: options.zones_unit,
+        datum: options.zones_datum,
+        crs: options.zones_crs.clone(),
+    };
+    let around = Around {
+        location,
+        margin: Length::new::<meter>(ZONE_MARGIN_METRES),
+    };
+    options
+        .zones
+        .iter()
+        .map(|text| {
+            let source = LayerPath::split(text);
+            read_zones(
+                &source.path,
+                source.layer.as_deref(),
+                &statement,
+                Some(around),
+            )
+            .map_err(Failure::input)
+        })
+        .collect()
+}
+
+/// The terrain, which has to reach the site where there is one.
+pub(super) fn terrain(options: &DemOptions, location: Location) -> Result<Terrain, Failure> {
+    let statement = DemStatement {
+        unit: options.dem_unit,
+        datum: options.dem_datum,
+        crs: options.dem_crs.clone(),
+    };
+    let dems = options
+        .dem
+        .iter()
+        .map(|path| Dem::open(path, &statement))
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(Failure::input)?;
+    let terrain = Terrain::new(dems);
+    terrain.require_reach(location).map_err(Failure::input)?;
+    Ok(terrain)
+}

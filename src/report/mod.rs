@@ -1,0 +1,9 @@
+//! An assessment for its readers: one exporter a file.
+//!
+//! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing.
+
+mod json;
+mod text;
+
+pub use json::{JsonReport, json, json_schema};
+pub use text::{TextOptions, text};
