@@ -78,7 +78,7 @@ pub(super) fn study(
         datum: site.threshold.datum(),
         stated: &site.flood_levels,
         zones: &here.zones,
-        highest_grade: site.grade.highest,
+        highest_grade: site.grade.highest.filter(|_| location == site.location),
     });
     trail_levels(&answer, whose, trail);
     let (statement, design_level) = match &answer.level {
@@ -171,7 +171,8 @@ fn lowest_ground(
             whose
         }
     );
-    if let Some(elevation) = site.grade.lowest {
+    // The surveyed grade is that of the building; an opening elsewhere has its own ground.
+    if let Some(elevation) = site.grade.lowest.filter(|_| location == site.location) {
         trail.add(
             quantity,
             Value::Elevation(elevation),

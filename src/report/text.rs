@@ -1,6 +1,5 @@
 //! The assessment for a terminal: the answer first, then why, then what to know.
 
-
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
 use crate::assess::{Assessment, GroundAnswer, OpeningAssessment, Place};
