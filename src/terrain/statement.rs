@@ -118,15 +118,15 @@ pub(super) fn datum(
         match vertical.axis {
             VerticalAxis::Ellipsoidal => return Err(not_elevations("above the ellipsoid")),
             VerticalAxis::Depth => return Err(not_elevations("depths, counted downwards")),
-            VerticalAxis::Height => {
-                claims.push(vertical.datum.ok_or_else(|| TerrainError::NotUnderstood {
-                    path: path.to_owned(),
-                    what,
-                    text: vertical.name.clone(),
-                    accepted: VerticalDatum::ACCEPTED,
-                })?)
-            }
+            VerticalAxis::Height => {}
         }
+        let datum = vertical.datum.ok_or_else(|| TerrainError::NotUnderstood {
+            path: path.to_owned(),
+            what,
+            text: vertical.name.clone(),
+            accepted: VerticalDatum::ACCEPTED,
+        })?;
+        claims.push(datum);
     }
     agreed(
         &claims,

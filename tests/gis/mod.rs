@@ -1,0 +1,3 @@
+//! Opening and reading whole.
+
+mod complete;

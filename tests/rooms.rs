@@ -1,0 +1,6 @@
+//! The rooms that read files, each against files written for it.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
+
+mod gis;
+mod support;
