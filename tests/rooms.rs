@@ -2,5 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+mod crs;
 mod gis;
+mod hazard;
 mod support;
+mod terrain;

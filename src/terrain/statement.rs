@@ -89,7 +89,10 @@ pub(super) fn unit(
     }
     if let Some(metres) = vertical.and_then(|vertical| vertical.metres_per_unit) {
         let axis = LengthUnit::from_metres(metres);
-        claims.push(axis.ok_or_else(|| not_understood(&format!("{metres} m")))?);
+        let axis = axis.ok_or_else(|| not_understood(&format!("{metres} m")))?;
+        if !claims.contains(&axis) {
+            claims.push(axis);
+        }
     }
     agreed(
         &claims,

@@ -47,7 +47,7 @@ pub fn copy_as(source: &Path, driver: &str, target: &Path) {
         .create_vector_only(target)
         .expect("the copy is created");
     let reference = layer.spatial_ref();
-    let mut copied = copy
+    let copied = copy
         .create_layer(LayerOptions {
             name: "zones",
             srs: reference.as_ref(),
