@@ -5,5 +5,6 @@
 mod crs;
 mod gis;
 mod hazard;
+#[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 mod terrain;

@@ -120,6 +120,8 @@ impl<'dataset> FeatureReader<'dataset> {
                 .set_spatial_filter_rect(lowest.x, lowest.y, highest.x, highest.y);
         }
         let within = self.within;
+        // The look at the last feature may have left the layer at its end.
+        self.layer.reset_feature_reading();
         let (outcome, failures) = heard(|| {
             let (mut read, mut visited): (u64, u64) = (0, 0);
             #[allow(clippy::disallowed_methods)] // the checks that it needs follow

@@ -6,7 +6,7 @@ use sillmark::hazard::{Around, ZoneStatement, read_zones};
 use sillmark::quantity::{Length, unit::meter};
 use sillmark::site::Location;
 
-use crate::support::{copy_as, open_data};
+use crate::support::{copy_with, open_data};
 
 /// A box with many zones, one with few, and everything.
 fn parts() -> [Option<Around>; 3] {
@@ -30,13 +30,13 @@ fn features(path: &Path, around: Option<Around>) -> Result<Vec<String>, String> 
 }
 
 /// Cuts `part` of a copy at many lengths; reading must fail or give all there is.
-fn cut_everywhere(driver: &str, name: &str, parts_of_it: &[&str], steps: u64) {
+fn cut_everywhere(driver: &str, name: &str, options: &[&str], parts_of_it: &[&str], steps: u64) {
     let Some(source) = open_data("hudson/S_FLD_HAZ_AR.shp") else {
         return;
     };
     let scratch = tempfile::tempdir().unwrap();
     let path = scratch.path().join(name);
-    copy_as(&source, driver, &path);
+    copy_with(&source, driver, &path, options);
     let whole = parts().map(|part| features(&path, part).unwrap());
     assert_eq!(whole[0].len(), 405, "the county has 405 zones");
     assert!(whole[1].len() > 10 && !whole[2].is_empty() && whole[2].len() < 20);
@@ -64,37 +64,44 @@ fn cut_everywhere(driver: &str, name: &str, parts_of_it: &[&str], steps: u64) {
                 }
             }
         }
-        eprintln!("{part}: {harmless} harmless");
+        // White space at the end of a text, the end mark of a table: no cut that matters.
+        assert!(
+            harmless <= parts().len(),
+            "{part}: {harmless} cuts change nothing"
+        );
         std::fs::write(&cut, &bytes).unwrap();
     }
 }
 
 #[test]
 fn a_cut_flatgeobuf_is_an_error() {
-    cut_everywhere("FlatGeobuf", "zones.fgb", &["fgb"], 200);
+    cut_everywhere("FlatGeobuf", "zones.fgb", &[], &["fgb"], 120);
+}
+
+#[test]
+fn a_cut_flatgeobuf_without_an_index_is_an_error() {
+    let options = ["SPATIAL_INDEX=NO"];
+    cut_everywhere("FlatGeobuf", "zones.fgb", &options, &["fgb"], 40);
 }
 
 #[test]
 fn a_cut_shapefile_is_an_error() {
-    cut_everywhere("ESRI Shapefile", "zones.shp", &["shp", "shx", "dbf"], 100);
+    let parts = ["shp", "shx", "dbf"];
+    cut_everywhere("ESRI Shapefile", "zones.shp", &[], &parts, 40);
 }
 
 #[test]
 fn a_cut_geopackage_is_an_error() {
-    cut_everywhere("GPKG", "zones.gpkg", &["gpkg"], 100);
+    cut_everywhere("GPKG", "zones.gpkg", &[], &["gpkg"], 40);
 }
 
 #[test]
 fn a_cut_geojson_is_an_error() {
-    cut_everywhere("GeoJSON", "zones.geojson", &["geojson"], 20);
+    cut_everywhere("GeoJSON", "zones.geojson", &[], &["geojson"], 20);
 }
 
 #[test]
 fn a_cut_file_geodatabase_is_an_error() {
-    cut_everywhere(
-        "OpenFileGDB",
-        "zones.gdb",
-        &["a00000009.gdbtable", "a00000009.gdbtablx"],
-        100,
-    );
+    let table = ["a00000009.gdbtable", "a00000009.gdbtablx"];
+    cut_everywhere("OpenFileGDB", "zones.gdb", &[], &table, 40);
 }

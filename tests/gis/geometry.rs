@@ -1,5 +1,7 @@
 //! Geometries of every make as flat areas and lines.
 
+#![allow(clippy::redundant_closure_for_method_calls)] // the method is not general enough
+
 use std::path::Path;
 
 use gdal::DriverManager;
@@ -24,7 +26,6 @@ fn written(folder: &Path, well_known_text: &str) -> std::path::PathBuf {
     layer
         .create_feature(Geometry::from_wkt(well_known_text).unwrap())
         .unwrap();
-    drop(layer);
     dataset.close().unwrap();
     path
 }

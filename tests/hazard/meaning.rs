@@ -12,8 +12,7 @@ fn zone_stating(pairs: &[(&str, Value)], statement: &ZoneStatement) -> Zone {
     let geometry = polygon(&[square(0.0, 0.0, 0.1)]);
     let path = layer(scratch.path(), &[feature(&attributes(pairs), &geometry)]);
     let map = read_zones(&path, None, statement, None).unwrap();
-    let zone = map.zones().next().unwrap().0.clone();
-    zone
+    map.zones().next().unwrap().0.clone()
 }
 
 fn zone(pairs: &[(&str, Value)]) -> Zone {

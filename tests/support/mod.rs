@@ -9,13 +9,13 @@ use gdal_sys::OGRwkbGeometryType;
 
 /// Says on the terminal that something was skipped, past the capture of the test runner.
 /// Where `CI` is set nothing may be skipped.
-pub fn skip(why: &str) {
+pub(crate) fn skip(why: &str) {
     assert!(std::env::var_os("CI").is_none(), "skipped in CI: {why}");
     let _ = std::io::stderr().write_all(format!("skipped: {why}\n").as_bytes());
 }
 
 /// A file of the open data beside the project, or in `SILLMARK_OPEN_DATA`.
-pub fn open_data(relative: &str) -> Option<PathBuf> {
+pub(crate) fn open_data(relative: &str) -> Option<PathBuf> {
     let folder = std::env::var_os("SILLMARK_OPEN_DATA").map_or_else(
         || Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/data"),
         PathBuf::from,
@@ -31,14 +31,19 @@ pub fn open_data(relative: &str) -> Option<PathBuf> {
 }
 
 /// Writes a text file into a folder.
-pub fn write(folder: &Path, name: &str, text: &str) -> PathBuf {
+pub(crate) fn write(folder: &Path, name: &str, text: &str) -> PathBuf {
     let path = folder.join(name);
     std::fs::write(&path, text).expect("the scratch folder is writable");
     path
 }
 
 /// Copies the first layer of a vector file into another format, under the name `zones`.
-pub fn copy_as(source: &Path, driver: &str, target: &Path) {
+pub(crate) fn copy_as(source: &Path, driver: &str, target: &Path) {
+    copy_with(source, driver, target, &[]);
+}
+
+/// As [`copy_as`], with options for the new layer.
+pub(crate) fn copy_with(source: &Path, driver: &str, target: &Path, options: &[&str]) {
     sillmark::gis::start();
     let source = Dataset::open(source).expect("the source opens");
     let mut layer = source.layer(0).expect("the source has a layer");
@@ -52,7 +57,7 @@ pub fn copy_as(source: &Path, driver: &str, target: &Path) {
             name: "zones",
             srs: reference.as_ref(),
             ty: OGRwkbGeometryType::wkbMultiPolygon,
-            options: None,
+            options: Some(options),
         })
         .expect("the layer is created");
     let fields: Vec<_> = layer
@@ -84,6 +89,5 @@ pub fn copy_as(source: &Path, driver: &str, target: &Path) {
         new.set_geometry(geometry).expect("the geometry is set");
         new.create(&copied).expect("the feature is written");
     }
-    drop(copied);
     copy.close().expect("the copy is closed");
 }
