@@ -12,13 +12,11 @@ use crate::site::Location;
 pub struct Projector {
     target: HorizontalCrs,
     /// x east and y north on both sides.
-    normalised: Proj,
-    /// Without the transformations that ignore the datum; axes as the authority orders them.
-    strict: Proj,
+    proj: Proj,
 }
 
-/// Greatest relative difference of two results of one transformation.
-const SAME: f64 = 1e-11;
+/// PROJ's word, in the description of an operation, for a step that ignores the datum.
+const GUESS: &str = "Ballpark";
 
 impl Projector {
     /// The transformation from WGS 84 to `target`.
@@ -29,33 +27,28 @@ impl Projector {
     ///
     /// ```
     /// use sillmark::{crs::{CrsDefinition, Projector}, site::Location};
-    /// let new_york_long_island = CrsDefinition::from_text("EPSG:2263")?.horizontal;
-    /// let projector = Projector::new(new_york_long_island)?;
-    /// let place = projector.project(Location::from_degrees(-74.0335, 40.74)?)?;
-    /// assert!((place.x - 974_956.0).abs() < 10.0 && (place.y - 208_878.0).abs() < 10.0, "{place:?}");
+    /// let long_island = CrsDefinition::from_text("EPSG:2263")?.horizontal;
+    /// let projector = Projector::new(long_island)?;
+    /// // 74 degrees west is the central meridian, with a false easting of 300 000 m.
+    /// let place = projector.project(Location::from_degrees(-74.0, 40.7)?)?;
+    /// assert!((place.x - 984_250.0).abs() < 0.01, "{place:?}");
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn new(target: HorizontalCrs) -> Result<Self, CrsError> {
+        let none = |detail: String| CrsError::NoTransformation {
+            name: target.name().to_owned(),
+            detail,
+        };
         #[allow(clippy::disallowed_methods)] // this is the one constructor
-        fn transformations(definition: &str) -> Result<(Proj, Proj), proj::ProjCreateError> {
-            let strict = Proj::new("OGC:CRS84")?.create_crs_to_crs_from_pj(
-                &Proj::new(definition)?,
-                None,
-                Some(vec!["ALLOW_BALLPARK=NO"]),
-            )?;
-            let normalised = Proj::new_known_crs("EPSG:4326", definition, None)?;
-            Ok((normalised, strict))
-        }
-        match transformations(target.definition()) {
-            Ok((normalised, strict)) => Ok(Self {
-                target,
-                normalised,
-                strict,
-            }),
-            Err(error) => Err(CrsError::NoTransformation {
-                name: target.name().to_owned(),
-                detail: error.to_string(),
-            }),
+        let proj = Proj::new_known_crs("EPSG:4326", target.definition(), None)
+            .map_err(|error| none(error.to_string()))?;
+        // A single operation is described before its first use; of several, PROJ chooses
+        // at each point.
+        match proj.proj_info().description {
+            Some(description) if description.contains(GUESS) => Err(none(
+                "its datum is not known, PROJ would ignore it".to_owned(),
+            )),
+            _ => Ok(Self { target, proj }),
         }
     }
 
@@ -80,41 +73,29 @@ impl Projector {
         longitude: f64,
         latitude: f64,
     ) -> Result<Coord<f64>, CrsError> {
-        let convert = |proj: &Proj| {
-            let outside = |detail: String| CrsError::OutsideDomain {
-                name: self.target.name().to_owned(),
-                longitude,
-                latitude,
-                detail,
-            };
-            let (x, y): (f64, f64) = proj
-                .convert((longitude, latitude))
-                .map_err(|error| outside(error.to_string()))?;
-            if x.is_finite() && y.is_finite() {
-                Ok(Coord { x, y })
-            } else {
-                Err(outside(String::new()))
-            }
+        let name = || self.target.name().to_owned();
+        let outside = |detail: String| CrsError::OutsideDomain {
+            name: name(),
+            longitude,
+            latitude,
+            detail,
         };
-        let normalised = convert(&self.normalised)?;
-        let strict = convert(&self.strict)?;
-        let swapped = Coord {
-            x: strict.y,
-            y: strict.x,
-        };
-        if is_same(normalised, strict) || is_same(normalised, swapped) {
-            Ok(normalised)
-        } else {
-            Err(CrsError::Guess {
-                name: self.target.name().to_owned(),
-                longitude,
-                latitude,
-            })
+        let (x, y): (f64, f64) = self
+            .proj
+            .convert((longitude, latitude))
+            .map_err(|error| outside(error.to_string()))?;
+        if !(x.is_finite() && y.is_finite()) {
+            return Err(outside(String::new()));
         }
+        // The description is that of the operation just used.
+        let description = self.proj.proj_info().description;
+        if description.is_none_or(|description| description.contains(GUESS)) {
+            return Err(CrsError::Guess {
+                name: name(),
+                longitude,
+                latitude,
+            });
+        }
+        Ok(Coord { x, y })
     }
-}
-
-fn is_same(left: Coord<f64>, right: Coord<f64>) -> bool {
-    let scale = left.x.abs().max(left.y.abs()).max(1.0);
-    (left.x - right.x).abs() <= SAME * scale && (left.y - right.y).abs() <= SAME * scale
 }

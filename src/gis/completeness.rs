@@ -6,9 +6,9 @@
 //! * shapefile `.shp` and `.shx`: length in 16-bit words, big-endian, at byte 24; `.dbf`:
 //!   records at byte 4 (32 bits), length of header at 8 and of a record at 10 (16 bits each),
 //!   little-endian — ESRI Shapefile Technical Description, July 1998, pages 4 and 23–25;
-//! * GeoPackage: an SQLite database; size of a page at byte 16 (16 bits, 1 for 65536), pages
-//!   at byte 28 (32 bits), big-endian, valid where bytes 24 and 92 agree — SQLite database
-//!   file format, section 1.3.
+//! * `GeoPackage`: an `SQLite` database; size of a page at byte 16 (16 bits, 1 for 65536), pages
+//!   at byte 28 (32 bits), big-endian, valid where bytes 24 and 92 agree — `SQLite`
+//!   database file format, section 1.3.
 
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -24,6 +24,17 @@ pub(super) fn check_files(path: &Path, driver: &str) -> Result<(), GisError> {
         "OpenFileGDB" if path.is_dir() => check_geodatabase(path),
         _ => Ok(()),
     }
+}
+
+/// Whether a shapefile has an index beside it (`.qix` or `.sbn`). Nothing ties one to the
+/// state of the file: an index left from an older state hides features without an error.
+pub(super) fn has_loose_index(path: &Path) -> bool {
+    let is_shapefile = path
+        .extension()
+        .is_some_and(|extension| extension.eq_ignore_ascii_case("shp"));
+    let beside = |extension: &&str| path.with_extension(extension).exists();
+    // A folder of shapefiles is not looked through: every index in it would count.
+    path.is_dir() || (is_shapefile && ["qix", "QIX", "sbn", "SBN"].iter().any(beside))
 }
 
 fn check_shapefile(path: &Path) -> Result<(), GisError> {

@@ -81,6 +81,22 @@ pub enum GisError {
         /// GDAL's messages.
         detail: String,
     },
+    /// A layer whose last feature is not there, in a format that keeps them in order.
+    #[error(
+        "{}: layer {layer:?}: the last of its {counted} features cannot be read{}: the file is cut short",
+        path.display(),
+        because(detail)
+    )]
+    NoLast {
+        /// The path as it was given.
+        path: PathBuf,
+        /// The layer.
+        layer: String,
+        /// Features that the layer says it has.
+        counted: u64,
+        /// GDAL's messages.
+        detail: String,
+    },
     /// A file that is shorter than its own header says.
     #[error(
         "{}: is cut short: its header speaks of {stated} bytes, the file has {actual}",

@@ -113,29 +113,36 @@ impl<'dataset> FeatureReader<'dataset> {
         completeness::check_files(&self.path, &self.driver)?;
         let (counted, _) = heard(|| self.layer.feature_count());
         self.check_last(counted)?;
-        if let Some(area) = self.within {
+        let whole = self.within.is_none() || completeness::has_loose_index(&self.path);
+        if let Some(area) = self.within.filter(|_| !whole) {
             let (lowest, highest) = (area.min(), area.max());
             self.layer
                 .set_spatial_filter_rect(lowest.x, lowest.y, highest.x, highest.y);
         }
+        let within = self.within;
+        // The look at the last feature may have left the layer at its end.
+        self.layer.reset_feature_reading();
         let (outcome, failures) = heard(|| {
-            let mut read: u64 = 0;
+            let (mut read, mut visited): (u64, u64) = (0, 0);
             #[allow(clippy::disallowed_methods)] // the checks that it needs follow
             for feature in self.layer.features() {
-                visit(&Record { feature: &feature })?;
                 read += 1;
+                let record = Record { feature: &feature };
+                if within.is_none_or(|area| record.meets(area)) {
+                    visit(&record)?;
+                    visited += 1;
+                }
             }
-            Ok::<u64, E>(read)
+            Ok::<_, E>((read, visited))
         });
-        let read = outcome?;
+        let (read, visited) = outcome?;
         // A count under a spatial filter is no measure: GeoPackage counts boxes rounded to
         // single precision, FlatGeobuf counts by the same loop. There the checks before
         // have shown that the file is whole.
-        let short = self.within.is_none() && read < counted;
-        if short || !failures.is_empty() {
+        if !failures.is_empty() || (whole && read < counted) {
             return Err(self.incomplete(read, counted, failures).into());
         }
-        Ok(read)
+        Ok(visited)
     }
 
     /// In the formats that keep features in the order of their numbers, the last one can be
@@ -150,7 +157,12 @@ impl<'dataset> FeatureReader<'dataset> {
         if failures.is_empty() && (found || self.driver == "ESRI Shapefile") {
             Ok(())
         } else {
-            Err(self.incomplete(0, counted, failures))
+            Err(GisError::NoLast {
+                path: self.path.clone(),
+                layer: self.name.clone(),
+                counted,
+                detail: failures,
+            })
         }
     }
 
@@ -161,22 +173,6 @@ impl<'dataset> FeatureReader<'dataset> {
             read,
             counted,
             detail,
-        }
-    }
-
-    /// Names the feature of a geometry problem.
-    #[must_use]
-    pub fn geometry_error(
-        path: &Path,
-        layer: &str,
-        feature: String,
-        problem: GeometryProblem,
-    ) -> GisError {
-        GisError::Geometry {
-            path: path.to_owned(),
-            layer: layer.to_owned(),
-            feature,
-            problem,
         }
     }
 }
@@ -225,6 +221,18 @@ impl Record<'_> {
     /// [`GeometryProblem`] for anything but line strings and multi line strings.
     pub fn lines(&self) -> Result<Option<MultiLineString<f64>>, GeometryProblem> {
         self.geometry().map_or(Ok(None), lines)
+    }
+
+    /// Whether the feature's box meets an area.
+    fn meets(&self, area: Rect<f64>) -> bool {
+        self.geometry().is_some_and(|geometry| {
+            let bounds = geometry.envelope();
+            !geometry.is_empty()
+                && bounds.MinX <= area.max().x
+                && bounds.MaxX >= area.min().x
+                && bounds.MinY <= area.max().y
+                && bounds.MaxY >= area.min().y
+        })
     }
 
     /// The geometry, where the feature has one.

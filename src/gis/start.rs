@@ -3,7 +3,7 @@
 use std::sync::Once;
 
 use gdal::DriverManager;
-use gdal::config::set_error_handler;
+use gdal::config::{set_config_option, set_error_handler};
 
 use super::messages;
 
@@ -18,5 +18,11 @@ pub fn start() {
     START.call_once(|| {
         DriverManager::register_all();
         set_error_handler(messages::hear);
+        // The spatial index of a file geodatabase is not to be trusted: GDAL 3.12.1 finds no
+        // feature at all by the one it wrote itself, without an error. Without the index it
+        // compares the boxes of all rows.
+        if let Err(error) = set_config_option("OPENFILEGDB_USE_SPATIAL_INDEX", "NO") {
+            tracing::error!(%error, "a spatial index that may hide features stays in use");
+        }
     });
 }

@@ -65,6 +65,7 @@ impl ZoneMap {
 
     /// The zones with their areas (in the layer's coordinates, shells counter-clockwise,
     /// holes clockwise), in the order of the layer.
+    #[must_use]
     pub fn zones(&self) -> impl ExactSizeIterator<Item = (&Zone, &MultiPolygon<f64>)> {
         self.zones
             .iter()

@@ -76,13 +76,13 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
             AttributeValue::Missing => return None,
             AttributeValue::Number(number) => number,
             AttributeValue::Text(text) if self.schema.is_no_text(&text) => return None,
-            AttributeValue::Text(text) => match text.trim().parse() {
-                Ok(number) => number,
-                Err(_) => {
+            AttributeValue::Text(text) => {
+                let Ok(number) = text.trim().parse() else {
                     self.remarks.push(ZoneRemark::NotANumber { what, text });
                     return None;
-                }
-            },
+                };
+                number
+            }
         };
         (!self.schema.is_no_number(role, number)).then_some(number)
     }
@@ -99,22 +99,20 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
                 });
                 None
             }
-            Some(text) => match text.parse::<LengthUnit>() {
-                Ok(written) => {
-                    if let Some(stated) = stated.filter(|stated| *stated != written) {
-                        self.remark_once(ZoneRemark::UnitAlreadyThere { written, stated });
-                    }
-                    Some(written)
-                }
-                Err(_) => {
+            Some(text) => {
+                let Ok(written) = text.parse::<LengthUnit>() else {
                     self.remark_once(ZoneRemark::NotUnderstood {
                         what: "unit",
                         text,
                         accepted: LengthUnit::ACCEPTED,
                     });
-                    None
+                    return None;
+                };
+                if let Some(stated) = stated.filter(|stated| *stated != written) {
+                    self.remark_once(ZoneRemark::UnitAlreadyThere { written, stated });
                 }
-            },
+                Some(written)
+            }
         }
     }
 
@@ -128,22 +126,20 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
                 });
                 None
             }
-            Some(text) => match text.parse::<VerticalDatum>() {
-                Ok(written) => {
-                    if let Some(stated) = stated.filter(|stated| *stated != written) {
-                        self.remark_once(ZoneRemark::DatumAlreadyThere { written, stated });
-                    }
-                    Some(written)
-                }
-                Err(_) => {
+            Some(text) => {
+                let Ok(written) = text.parse::<VerticalDatum>() else {
                     self.remarks.push(ZoneRemark::NotUnderstood {
                         what: "vertical datum",
                         text,
                         accepted: VerticalDatum::ACCEPTED,
                     });
-                    None
+                    return None;
+                };
+                if let Some(stated) = stated.filter(|stated| *stated != written) {
+                    self.remark_once(ZoneRemark::DatumAlreadyThere { written, stated });
                 }
-            },
+                Some(written)
+            }
         }
     }
 

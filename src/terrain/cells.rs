@@ -51,7 +51,6 @@ impl Cells {
         let masked = band
             .mask_flags()
             .is_ok_and(|flags| flags.is_per_dataset() || flags.is_alpha());
-        drop(band);
         Ok(Self {
             path,
             dataset,

@@ -1,8 +1,12 @@
 //! Several rasters as one terrain.
 
 use super::{Dem, Gap, Grade, Ground, TerrainError};
-use crate::quantity::Length;
+use crate::quantity::{Length, unit::meter};
 use crate::site::Location;
+
+/// Cells in degrees get smaller towards the poles: two rasters of one product differ by less
+/// than this factor, two products by more.
+const SAME_SIZE: f64 = 1.05;
 
 /// Elevation rasters, the finest first. The first one that has ground at a place answers.
 #[derive(Default)]
@@ -11,11 +15,19 @@ pub struct Terrain {
 }
 
 impl Terrain {
-    /// Orders the rasters by their cells, finest first; equal ones stay in the order given.
+    /// Orders the rasters by their cells, finest first. Those of about one size stay in the
+    /// order given.
     #[must_use]
-    pub fn new(mut dems: Vec<Dem>) -> Self {
-        dems.sort_by(|left, right| left.cell_size().value.total_cmp(&right.cell_size().value));
-        Self { dems }
+    pub fn new(dems: Vec<Dem>) -> Self {
+        let mut dems: Vec<_> = dems.into_iter().enumerate().collect();
+        let size = |dem: &(usize, Dem)| dem.1.cell_size().get::<meter>();
+        dems.sort_by(|left, right| size(left).total_cmp(&size(right)));
+        for same in dems.chunk_by_mut(|left, right| size(right) <= SAME_SIZE * size(left)) {
+            same.sort_by_key(|(given, _)| *given);
+        }
+        Self {
+            dems: dems.into_iter().map(|(_, dem)| dem).collect(),
+        }
     }
 
     /// The rasters, finest first.

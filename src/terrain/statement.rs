@@ -89,7 +89,10 @@ pub(super) fn unit(
     }
     if let Some(metres) = vertical.and_then(|vertical| vertical.metres_per_unit) {
         let axis = LengthUnit::from_metres(metres);
-        claims.push(axis.ok_or_else(|| not_understood(&format!("{metres} m")))?);
+        let axis = axis.ok_or_else(|| not_understood(&format!("{metres} m")))?;
+        if !claims.contains(&axis) {
+            claims.push(axis);
+        }
     }
     agreed(
         &claims,
@@ -118,15 +121,15 @@ pub(super) fn datum(
         match vertical.axis {
             VerticalAxis::Ellipsoidal => return Err(not_elevations("above the ellipsoid")),
             VerticalAxis::Depth => return Err(not_elevations("depths, counted downwards")),
-            VerticalAxis::Height => {
-                claims.push(vertical.datum.ok_or_else(|| TerrainError::NotUnderstood {
-                    path: path.to_owned(),
-                    what,
-                    text: vertical.name.clone(),
-                    accepted: VerticalDatum::ACCEPTED,
-                })?)
-            }
+            VerticalAxis::Height => {}
         }
+        let datum = vertical.datum.ok_or_else(|| TerrainError::NotUnderstood {
+            path: path.to_owned(),
+            what,
+            text: vertical.name.clone(),
+            accepted: VerticalDatum::ACCEPTED,
+        })?;
+        claims.push(datum);
     }
     agreed(
         &claims,

@@ -1,0 +1,5 @@
+//! Opening and reading whole.
+
+mod complete;
+mod geometry;
+mod open;

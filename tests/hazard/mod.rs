@@ -1,0 +1,6 @@
+//! Flood zones: which layer, which place, which meaning.
+
+mod fixture;
+mod layers;
+mod meaning;
+mod places;

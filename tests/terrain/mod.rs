@@ -1,0 +1,7 @@
+//! The ground, and the absence of it.
+
+mod fixture;
+mod grade;
+mod ground;
+mod no_data;
+mod stated;

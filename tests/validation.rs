@@ -1,0 +1,8 @@
+//! Against the outside world: real data and independent libraries.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
+
+#[path = "validation/hudson.rs"]
+mod hudson;
+#[allow(dead_code)] // each of the two binaries uses a part
+mod support;
