@@ -10,6 +10,7 @@ pub struct HorizontalCrs {
     definition: String,
     name: String,
     is_geographic: bool,
+    is_north_first: bool,
     metres_per_unit: Option<f64>,
 }
 
@@ -30,6 +31,12 @@ impl HorizontalCrs {
     #[must_use]
     pub const fn is_geographic(&self) -> bool {
         self.is_geographic
+    }
+
+    /// Whether its authority puts latitude or northing first. Files store x (east) first all
+    /// the same.
+    pub(super) const fn is_north_first(&self) -> bool {
+        self.is_north_first
     }
 
     /// Metres in one unit of a projected system; `None` for a geographic one.
@@ -61,6 +68,7 @@ impl HorizontalCrs {
             }
         };
         let unit = unit_factor(&system["axis"][0]["unit"]);
+        let direction = system["axis"][0]["direction"].as_str().unwrap_or_default();
         let id = &json["id"];
         let code = match &id["code"] {
             Value::Number(code) => Some(code.to_string()),
@@ -75,6 +83,7 @@ impl HorizontalCrs {
             definition,
             name,
             is_geographic,
+            is_north_first: matches!(direction, "north" | "south"),
             metres_per_unit: unit.filter(|_| !is_geographic),
         })
     }
