@@ -94,6 +94,7 @@ fn check_geodatabase(folder: &Path) -> Result<(), GisError> {
     let unreadable = |error: std::io::Error| GisError::Missing {
         path: folder.to_owned(),
         reason: error.to_string(),
+        accepted: "the whole layer, with every file that belongs to it".to_owned(),
     };
     for entry in std::fs::read_dir(folder).map_err(unreadable)? {
         let part = entry.map_err(unreadable)?.path();
@@ -147,6 +148,7 @@ fn start_of(path: &Path) -> Result<(Vec<u8>, u64), GisError> {
             ErrorKind::UnexpectedEof => "it ends within its header".to_owned(),
             _ => error.to_string(),
         },
+        accepted: "the whole layer, with every file that belongs to it".to_owned(),
     })
 }
 

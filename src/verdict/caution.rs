@@ -19,6 +19,11 @@ pub enum Caution {
     CoastalZone,
     /// The regulatory floodway.
     Floodway,
+    /// A level is known and the zone is not: what the zone says of waves and flow is missing.
+    ZoneUnknown {
+        /// Why.
+        why: String,
+    },
     /// No freeboard was asked for.
     NoFreeboard,
     /// The rule names a level that may exist, and nobody stated it.
@@ -127,6 +132,7 @@ impl Caution {
             Self::OccupancyNotStated => "occupancy-not-stated",
             Self::CoastalZone => "coastal-zone",
             Self::Floodway => "floodway",
+            Self::ZoneUnknown { .. } => "zone-unknown",
             Self::NoFreeboard => "no-freeboard",
             Self::LevelNotCompared { .. } => "level-not-compared",
             Self::OutsideMappedFlood { .. } => "outside-mapped-flood",
@@ -167,7 +173,7 @@ impl Caution {
                     units.elevation(*level)
                 )
             }
-            Self::GroundUnknown { why } => why.clone(),
+            Self::GroundUnknown { why } | Self::ZoneUnknown { why } => why.clone(),
             Self::TerrainVoidNear { source } | Self::TerrainRim { source } => {
                 format!("in {source}")
             }

@@ -44,7 +44,7 @@ fn a_virtual_raster_is_refused_under_any_name() {
         let text = error.to_string();
         assert!(matches!(error, GisError::Format { .. }), "{text}");
         assert!(
-            text.contains(name) && text.contains("GTiff, AAIGrid"),
+            text.contains(name) && text.contains("GeoTIFF, Arc/Info ASCII grid"),
             "{text}"
         );
     }

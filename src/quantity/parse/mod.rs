@@ -159,7 +159,9 @@ fn length_of(text: &str, expected: Expected) -> Result<Length, QuantityError> {
             "{rest:?} behind the length is not understood"
         )));
     }
-    if length.get::<meter>().abs() > LONGEST_METRES {
+    // Written so that what is not a number at all (a fraction of two endless rows of digits)
+    // does not pass either.
+    if !(-LONGEST_METRES..=LONGEST_METRES).contains(&length.get::<meter>()) {
         return Err(fail("it is absurdly large".to_owned()));
     }
     Ok(length)
