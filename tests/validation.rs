@@ -6,6 +6,10 @@
 mod demonstration;
 #[path = "validation/hudson.rs"]
 mod hudson;
+#[path = "validation/peer.rs"]
+mod peer;
+#[path = "validation/rasters.rs"]
+mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 #[path = "validation/worked_examples.rs"]
