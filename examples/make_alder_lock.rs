@@ -18,7 +18,7 @@ use gdal::raster::{Buffer, RasterCreationOptions};
 use gdal::spatial_ref::SpatialRef;
 
 /// Cells of a side, one metre each.
-const SIDE: usize = 240;
+const SIDE: u16 = 240;
 /// Lower left corner, NAD83 / UTM zone 16N.
 const WEST: f64 = 462_500.0;
 const SOUTH: f64 = 5_294_000.0;
@@ -50,18 +50,17 @@ fn main() -> Result<(), Box<dyn Error>> {
 }
 
 fn terrain(path: &Path) -> Result<(), Box<dyn Error>> {
-    let mut heights = Vec::with_capacity(SIDE * SIDE);
+    let side = usize::from(SIDE);
+    let mut heights = Vec::new();
     for row in 0..SIDE {
         for column in 0..SIDE {
-            let (east, north) = (column as f64 + 0.5, (SIDE - row) as f64 - 0.5);
+            let (east, north) = (f64::from(column) + 0.5, f64::from(SIDE - row) - 0.5);
             // The laser of the survey saw no ground below the canal's roof.
             let void = (150.0..162.0).contains(&east) && (200.0..214.0).contains(&north);
             let centimetres = (ground_feet(east, north) * FOOT * 100.0).round();
-            heights.push(if void {
-                NO_DATA
-            } else {
-                (centimetres / 100.0) as f32
-            });
+            #[allow(clippy::cast_possible_truncation)] // a height in single precision
+            let height = (centimetres / 100.0) as f32;
+            heights.push(if void { NO_DATA } else { height });
         }
     }
     let options = RasterCreationOptions::from_iter([
@@ -72,15 +71,15 @@ fn terrain(path: &Path) -> Result<(), Box<dyn Error>> {
         "BLOCKYSIZE=64",
     ]);
     let mut dataset = DriverManager::get_driver_by_name("GTiff")?
-        .create_with_band_type_with_options::<f32, _>(path, SIDE, SIDE, 1, &options)?;
+        .create_with_band_type_with_options::<f32, _>(path, side, side, 1, &options)?;
     dataset.set_spatial_ref(&SpatialRef::from_definition(CRS)?)?;
-    dataset.set_geo_transform(&[WEST, 1.0, 0.0, SOUTH + SIDE as f64, 0.0, -1.0])?;
+    dataset.set_geo_transform(&[WEST, 1.0, 0.0, SOUTH + f64::from(SIDE), 0.0, -1.0])?;
     let mut band = dataset.rasterband(1)?;
     band.set_no_data_value(Some(f64::from(NO_DATA)))?;
     band.write(
         (0, 0),
-        (SIDE, SIDE),
-        &mut Buffer::new((SIDE, SIDE), heights),
+        (side, side),
+        &mut Buffer::new((side, side), heights),
     )?;
     dataset.flush_cache()?;
     Ok(())

@@ -1,10 +1,13 @@
-//! The rooms that read files, each against files written for it.
+//! The rooms of `src`, one folder each.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
 mod crs;
+mod design;
 mod gis;
 mod hazard;
+mod level;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 mod terrain;
+mod verdict;

@@ -2,7 +2,15 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+#[path = "validation/demonstration.rs"]
+mod demonstration;
 #[path = "validation/hudson.rs"]
 mod hudson;
+#[path = "validation/peer.rs"]
+mod peer;
+#[path = "validation/rasters.rs"]
+mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+#[path = "validation/worked_examples.rs"]
+mod worked_examples;

@@ -375,7 +375,7 @@ fn trail_zones(here: &ZonesHere<'_>, sources: &Sources, whose: &str, trail: &mut
             zone.record(),
         ),
         None if sources.zones.is_empty() => {
-            trail.add(quantity, Value::Unknown, "no flood zones were given", "")
+            trail.add(quantity, Value::Unknown, "no flood zones were given", "");
         }
         None => trail.add(quantity, Value::Unknown, "no polygon holds the place", ""),
     }

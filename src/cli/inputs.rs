@@ -9,7 +9,7 @@ use sillmark::design::{Rule, rules};
 use sillmark::hazard::{Around, LayerPath, ZoneMap, ZoneStatement, read_zones};
 use sillmark::quantity::unit::{Length, meter};
 use sillmark::site::{Location, RuleChoice, Site};
-use sillmark::statement::{Place, Stated};
+use sillmark::statement::{Place, Stated, line_of};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 
 use super::arguments::{DemOptions, ZoneOptions};
@@ -35,10 +35,7 @@ pub(super) fn text_file(path: &Path, what: &str) -> Result<String, Failure> {
         return Err(refused("is longer than a mebibyte"));
     }
     String::from_utf8(bytes).map_err(|error| {
-        let line = 1 + error.as_bytes()[..error.utf8_error().valid_up_to()]
-            .iter()
-            .filter(|byte| **byte == b'\n')
-            .count();
+        let line = line_of(error.as_bytes(), error.utf8_error().valid_up_to());
         Failure::input(format!(
             "{}, line {line}: it is not UTF-8 text; accepted: {what}",
             path.display()

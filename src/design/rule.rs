@@ -128,7 +128,7 @@ impl Term {
             occupancies: table
                 .texts("occupancy")?
                 .iter()
-                .map(|stated| stated.choose())
+                .map(Stated::choose)
                 .collect::<Result<_, _>>()?,
             optional: match table.optional("optional")? {
                 Some(stated) => stated.choose()?,

@@ -1,14 +1,17 @@
-//! Is a file as long as its own header says?
+//! Is a shapefile as long as its own headers say?
 //!
 //! A download that broke off opens in GDAL, and a spatial filter then reads happily from the
-//! part that is there. The headers of these formats state their length:
+//! part that is there: of an index of more than 2²⁰ shapes GDAL takes what there is, without
+//! a word. The headers state the length (ESRI Shapefile Technical
+//! Description, July 1998, pages 4 and 23 to 25):
 //!
-//! * shapefile `.shp` and `.shx`: length in 16-bit words, big-endian, at byte 24; `.dbf`:
-//!   records at byte 4 (32 bits), length of header at 8 and of a record at 10 (16 bits each),
-//!   little-endian — ESRI Shapefile Technical Description, July 1998, pages 4 and 23–25;
-//! * `GeoPackage`: an `SQLite` database; size of a page at byte 16 (16 bits, 1 for 65536), pages
-//!   at byte 28 (32 bits), big-endian, valid where bytes 24 and 92 agree — `SQLite`
-//!   database file format, section 1.3.
+//! * `.shp` and `.shx`: in 16-bit words, big-endian, at byte 24;
+//! * `.dbf`: records at byte 4 (32 bits), length of the header at byte 8 and of a record at
+//!   byte 10 (16 bits each), little-endian.
+//!
+//! The other formats need no such look: `GeoPackage`'s database and the rows of a file
+//! geodatabase fail loudly, a `FlatGeobuf` is asked for its last feature, and `GeoJSON` is
+//! read whole when it is opened.
 
 use std::fs::File;
 use std::io::{ErrorKind, Read};
@@ -16,13 +19,12 @@ use std::path::{Path, PathBuf};
 
 use super::GisError;
 
-/// Checks the file of `path`, and those beside it that belong to it.
+/// Checks the parts of a shapefile; other formats pass.
 pub(super) fn check_files(path: &Path, driver: &str) -> Result<(), GisError> {
-    match driver {
-        "ESRI Shapefile" if path.is_file() => check_shapefile(path),
-        "GPKG" => check_database(path),
-        "OpenFileGDB" if path.is_dir() => check_geodatabase(path),
-        _ => Ok(()),
+    if driver == "ESRI Shapefile" && path.is_file() {
+        check_shapefile(path)
+    } else {
+        Ok(())
     }
 }
 
@@ -66,49 +68,6 @@ fn check_shapefile(path: &Path) -> Result<(), GisError> {
         }),
         _ => Ok(()),
     }
-}
-
-fn check_database(path: &Path) -> Result<(), GisError> {
-    // A write-ahead log may hold pages that the main file does not have yet.
-    let mut log = path.as_os_str().to_owned();
-    log.push("-wal");
-    let (header, actual) = start_of(path)?;
-    if header.get(24..28) != header.get(92..96) || Path::new(&log).exists() {
-        return Ok(());
-    }
-    let size = match header.get(16..18).map(big_endian) {
-        Some(1) => 65536,
-        Some(size) => u64::from(size),
-        None => return Ok(()),
-    };
-    let pages = header.get(28..32).map_or(0, big_endian);
-    check_length(path, size * u64::from(pages), actual)
-}
-
-/// Checks every table of a file geodatabase.
-///
-/// The format is not published; that a table's header states the file's length at byte 24
-/// (64 bits, little-endian) is what GDAL's driver writes and what the files at hand show. A
-/// header that states none (zero) is not held against the file.
-fn check_geodatabase(folder: &Path) -> Result<(), GisError> {
-    let unreadable = |error: std::io::Error| GisError::Missing {
-        path: folder.to_owned(),
-        reason: error.to_string(),
-        accepted: "the whole layer, with every file that belongs to it".to_owned(),
-    };
-    for entry in std::fs::read_dir(folder).map_err(unreadable)? {
-        let part = entry.map_err(unreadable)?.path();
-        if part
-            .extension()
-            .is_some_and(|extension| extension == "gdbtable")
-        {
-            let (header, actual) = start_of(&part)?;
-            let stated = header.get(24..32).and_then(|bytes| bytes.try_into().ok());
-            let stated = stated.map_or(0, u64::from_le_bytes);
-            check_length(&part, stated, actual)?;
-        }
-    }
-    Ok(())
 }
 
 fn check_length(path: &Path, stated: u64, actual: u64) -> Result<(), GisError> {

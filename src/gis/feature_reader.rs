@@ -85,12 +85,16 @@ impl<'dataset> FeatureReader<'dataset> {
         self.layer.spatial_ref()
     }
 
-    /// The box around all coordinates of the layer; `None` where it has none.
+    /// The box around all coordinates of the layer; `None` where it has none, or where the
+    /// file states one that is not finite.
     #[must_use]
     pub fn extent(&self) -> Option<Rect<f64>> {
         let extent = self.layer.get_extent().ok()?;
         let (lowest, highest) = ((extent.MinX, extent.MinY), (extent.MaxX, extent.MaxY));
-        Some(Rect::new(lowest, highest))
+        let finite = [lowest.0, lowest.1, highest.0, highest.1]
+            .iter()
+            .all(|side| side.is_finite());
+        finite.then(|| Rect::new(lowest, highest))
     }
 
     /// Restricts reading to features whose box meets `area`, in the layer's coordinates.

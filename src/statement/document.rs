@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use toml::de::{DeTable, DeValue};
 
+use super::place::line_of;
 use super::{Place, Stated, StatementError};
 
 type Spanned<Value> = toml::Spanned<Value>;
@@ -24,7 +25,7 @@ pub struct Table<'document, 'text> {
     document: &'document Document<'text>,
     /// The name in messages: `opening`, empty for the root.
     name: &'document str,
-    table: &'document DeTable<'text>,
+    fields: &'document DeTable<'text>,
     start: usize,
 }
 
@@ -37,7 +38,7 @@ impl<'text> Document<'text> {
         let file: Arc<str> = file.into();
         let root = DeTable::parse(text).map_err(|error| {
             let span = error.span().unwrap_or_default();
-            let line = line_at(text, span.start);
+            let line = line_of(text.as_bytes(), span.start);
             StatementError {
                 place: Place::Line {
                     file: Arc::clone(&file),
@@ -61,7 +62,7 @@ impl<'text> Document<'text> {
         Table {
             document: self,
             name: "",
-            table: self.root.get_ref(),
+            fields: self.root.get_ref(),
             start: 0,
         }
     }
@@ -69,7 +70,7 @@ impl<'text> Document<'text> {
     fn place(&self, offset: usize) -> Place {
         Place::Line {
             file: Arc::clone(&self.file),
-            line: line_at(self.text, offset),
+            line: line_of(self.text.as_bytes(), offset),
         }
     }
 
@@ -92,7 +93,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// [`StatementError`] naming the first unknown field and the known ones.
     pub fn allow(&self, known: &[&str]) -> Result<(), StatementError> {
         let unknown = self
-            .table
+            .fields
             .iter()
             .filter(|(key, _)| !known.contains(&key.get_ref().as_ref()))
             .min_by_key(|(key, _)| key.span().start);
@@ -127,7 +128,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// # Errors
     /// [`StatementError`] where it is a table or a list.
     pub fn optional(&self, key: &'static str) -> Result<Option<Stated<'document>>, StatementError> {
-        let Some(value) = self.table.get(key) else {
+        let Some(value) = self.fields.get(key) else {
             return Ok(None);
         };
         let text: Cow<'document, str> = match value.get_ref() {
@@ -154,7 +155,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// # Errors
     /// [`StatementError`] where it is something else.
     pub fn table(&self, key: &'static str) -> Result<Option<Self>, StatementError> {
-        let Some(value) = self.table.get(key) else {
+        let Some(value) = self.fields.get(key) else {
             return Ok(None);
         };
         match value.get_ref() {
@@ -171,7 +172,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// Whether `key` holds a table.
     #[must_use]
     pub fn holds_table(&self, key: &str) -> bool {
-        self.table
+        self.fields
             .get(key)
             .is_some_and(|value| value.get_ref().is_table())
     }
@@ -181,7 +182,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// # Errors
     /// [`StatementError`] where it is something else.
     pub fn tables(&self, key: &'static str) -> Result<Vec<Self>, StatementError> {
-        let Some(value) = self.table.get(key) else {
+        let Some(value) = self.fields.get(key) else {
             return Ok(Vec::new());
         };
         let wrong = |value: &Spanned<DeValue<'_>>| {
@@ -207,7 +208,7 @@ impl<'document, 'text> Table<'document, 'text> {
     /// # Errors
     /// [`StatementError`] where it is not a list of texts.
     pub fn texts(&self, key: &'static str) -> Result<Vec<Stated<'document>>, StatementError> {
-        let Some(value) = self.table.get(key) else {
+        let Some(value) = self.fields.get(key) else {
             return Ok(Vec::new());
         };
         let wrong = |value: &Spanned<DeValue<'_>>| {
@@ -247,13 +248,13 @@ impl<'document, 'text> Table<'document, 'text> {
     const fn inner(
         &self,
         name: &'static str,
-        table: &'document DeTable<'text>,
+        fields: &'document DeTable<'text>,
         start: usize,
     ) -> Self {
         Self {
             document: self.document,
             name,
-            table,
+            fields,
             start,
         }
     }
@@ -282,15 +283,6 @@ impl<'document, 'text> Table<'document, 'text> {
             accepted: accepted.to_owned(),
         }
     }
-}
-
-/// The line, counted from 1, that holds the byte at `offset`.
-fn line_at(text: &str, offset: usize) -> usize {
-    let upto = offset.min(text.len());
-    1 + text.as_bytes()[..upto]
-        .iter()
-        .filter(|byte| **byte == b'\n')
-        .count()
 }
 
 #[cfg(test)]

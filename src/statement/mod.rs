@@ -30,5 +30,5 @@ pub use choice::Choice;
 pub use citation::{Citation, Confidence};
 pub use document::{Document, Table};
 pub use error::StatementError;
-pub use place::Place;
+pub use place::{Place, line_of};
 pub use stated::{Stated, Unreadable};

@@ -91,6 +91,49 @@ fn a_cut_shapefile_is_an_error() {
 }
 
 #[test]
+fn a_shapefile_with_the_head_of_a_larger_index_is_an_error() {
+    // Of an index of more than 2^20 shapes GDAL reads what is there and drops the rest
+    // without a word. Here an index says 1 100 000 and holds 405.
+    let Some(source) = open_data("hudson/S_FLD_HAZ_AR.shp") else {
+        return;
+    };
+    let scratch = tempfile::tempdir().unwrap();
+    let path = scratch.path().join("zones.shp");
+    copy_with(&source, "ESRI Shapefile", &path, &[]);
+    let index = path.with_extension("shx");
+    let mut bytes = std::fs::read(&index).unwrap();
+    bytes[24..28].copy_from_slice(&(50_u32 + 4 * 1_100_000).to_be_bytes());
+    std::fs::write(&index, bytes).unwrap();
+    for part in parts() {
+        let error = features(&path, part).unwrap_err();
+        assert!(error.contains("zones.shx: is cut short"), "{error}");
+    }
+}
+
+#[test]
+fn a_shapefile_with_a_longer_table_is_an_error() {
+    let Some(source) = open_data("hudson/S_FLD_HAZ_AR.shp") else {
+        return;
+    };
+    let scratch = tempfile::tempdir().unwrap();
+    let path = scratch.path().join("zones.shp");
+    copy_with(&source, "ESRI Shapefile", &path, &[]);
+    // Shapes and index of a file of 100, table of one of 405.
+    let index = path.with_extension("shx");
+    let mut bytes = std::fs::read(&index).unwrap();
+    bytes.truncate(100 + 8 * 100);
+    bytes[24..28].copy_from_slice(&(50_u32 + 4 * 100).to_be_bytes());
+    std::fs::write(&index, bytes).unwrap();
+    for part in parts() {
+        let error = features(&path, part).unwrap_err();
+        assert!(
+            error.contains("405 rows") && error.contains("100 shapes"),
+            "{error}"
+        );
+    }
+}
+
+#[test]
 fn a_cut_geopackage_is_an_error() {
     cut_everywhere("GPKG", "zones.gpkg", &[], &["gpkg"], 40);
 }

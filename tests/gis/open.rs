@@ -56,11 +56,11 @@ fn another_format_hears_which_are_accepted() {
     let text = write(scratch.path(), "zones.kml", "<kml></kml>");
     let error = open_vector(&text).unwrap_err().to_string();
     for format in [
-        "ESRI Shapefile",
-        "GPKG",
+        "shapefile",
+        "GeoPackage",
         "GeoJSON",
         "FlatGeobuf",
-        "OpenFileGDB",
+        "file geodatabase",
     ] {
         assert!(error.contains(format), "{error}");
     }

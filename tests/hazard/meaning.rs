@@ -233,7 +233,7 @@ fn what_the_layer_says_wins_over_what_is_stated_and_is_said() {
 fn numbers_out_of_range_are_refused() {
     for (name, value) in [
         ("STATIC_BFE", json!(15001)),
-        ("STATIC_BFE", json!(-101)),
+        ("STATIC_BFE", json!(-301)),
         ("STATIC_BFE", json!("9 ft")),
         ("DEPTH", json!(31)),
         ("DEPTH", json!(-1)),

@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::process::Command;
 
 use serde_json::Value;
 use sillmark::hazard::{Zone, ZoneClass, ZoneMap, ZoneStatement, read_zones};
@@ -10,7 +9,7 @@ use sillmark::quantity::{LengthUnit, VerticalDatum, unit::meter};
 use sillmark::site::Location;
 use sillmark::terrain::{Dem, DemStatement, Gap, Terrain};
 
-use crate::support::{copy_as, open_data, skip};
+use crate::support::{copy_as, open_data};
 
 /// The files do not say so; their publisher's catalogue does.
 fn metres_navd88() -> DemStatement {
@@ -212,32 +211,19 @@ const POINTS: usize = 2000;
 
 #[test]
 fn random_points_by_another_library() {
-    let Some(python) = std::env::var_os("SILLMARK_PEER_PYTHON") else {
-        skip("random_points_by_another_library: SILLMARK_PEER_PYTHON names no interpreter");
-        return;
-    };
     let Some(layer) = open_data("hudson/S_FLD_HAZ_AR.shp") else {
         return;
     };
     let folder = layer.parent().unwrap();
-    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/peers/hudson_points.py");
-    let output = Command::new(python)
-        .arg(script)
-        .arg(folder)
-        .args([&POINTS.to_string(), "20060816"])
-        .output()
-        .unwrap();
-    assert!(
-        output.status.success(),
-        "{}",
-        String::from_utf8_lossy(&output.stderr)
-    );
+    let Some(lines) = crate::peer::lines("hudson_points.py", folder, POINTS) else {
+        return;
+    };
     let map = zones(&layer);
     let identities: Vec<_> = map.zones().map(|(zone, _)| zone.feature.clone()).collect();
     let dem = Dem::open(&folder.join("jerseycity_dem.tif"), &metres_navd88()).unwrap();
     let (mut compared, mut heights, mut voids, mut outside) = (0, 0, 0, 0);
     let mut worst: f64 = 0.0;
-    for line in String::from_utf8(output.stdout).unwrap().lines() {
+    for line in &lines {
         let fields: Vec<_> = line.split(';').collect();
         let number = |index: usize| fields[index].parse::<f64>().unwrap();
         let location = Location::from_degrees(number(0), number(1)).unwrap();

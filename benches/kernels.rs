@@ -1,0 +1,75 @@
+//! The steps that a portfolio repeats a million times, on the demonstration scenario.
+#![allow(clippy::unwrap_used, missing_docs)]
+
+use std::hint::black_box;
+use std::path::{Path, PathBuf};
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use sillmark::assess::{Method, Sources, assess};
+use sillmark::barrier::Kit;
+use sillmark::design::rules;
+use sillmark::hazard::{ZoneStatement, read_zones};
+use sillmark::quantity::unit::{Length, meter};
+use sillmark::quantity::{AnnualChance, UnitSystem, parse_elevation};
+use sillmark::site::Site;
+use sillmark::terrain::{Dem, DemStatement, Terrain};
+use sillmark::verdict::Limits;
+
+fn kept(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("examples/alder-lock")
+        .join(name)
+}
+
+fn kernels(criterion: &mut Criterion) {
+    let text = std::fs::read_to_string(kept("site.toml")).unwrap();
+    let site = Site::from_toml("site.toml", &text).unwrap();
+    let zones = read_zones(
+        &kept("zones.geojson"),
+        None,
+        &ZoneStatement::default(),
+        None,
+    )
+    .unwrap();
+    let dem = Dem::open(&kept("terrain.tif"), &DemStatement::default()).unwrap();
+    let radius = Length::new::<meter>(10.0);
+
+    criterion.bench_function("read an elevation", |bench| {
+        bench.iter(|| parse_elevation(black_box("612.9 ft NAVD88")));
+    });
+    criterion.bench_function("read a site file", |bench| {
+        bench.iter(|| Site::from_toml("site.toml", black_box(&text)));
+    });
+    criterion.bench_function("zones at a place", |bench| {
+        bench.iter(|| {
+            zones
+                .at(black_box(site.location))
+                .map(|here| here.zones.len())
+        });
+    });
+    criterion.bench_function("ground at a place", |bench| {
+        bench.iter(|| dem.ground_at(black_box(site.location)));
+    });
+    criterion.bench_function("grade around a place", |bench| {
+        bench.iter(|| dem.grade_around(black_box(site.location), radius));
+    });
+
+    let method = Method {
+        rule: rules().unwrap().remove(0),
+        kit: Kit::demonstration().unwrap(),
+        limits: Limits::shipped().unwrap(),
+        event: AnnualChance::ONE_PERCENT,
+        grade_radius: radius,
+        units: UnitSystem::Us,
+    };
+    let sources = Sources {
+        zones: vec![zones],
+        terrain: Terrain::new(vec![dem]),
+    };
+    criterion.bench_function("assess a building of seven openings", |bench| {
+        bench.iter(|| assess(black_box(&site), &sources, &method));
+    });
+}
+
+criterion_group!(benches, kernels);
+criterion_main!(benches);
