@@ -59,9 +59,9 @@ pub(super) fn gather(
 }
 
 fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
-    let known = |here: &&ZoneHere| here.worst.class != ZoneClass::Unknown;
+    let unknown = |here: &ZoneHere| here.worst.class == ZoneClass::Unknown;
     // Without a level the verdict itself says that the zone is not known.
-    if place.flood_level.is_some() && place.zone.as_ref().filter(known).is_none() {
+    if place.flood_level.is_some() && place.zone.as_ref().is_none_or(unknown) {
         cautions.push(Caution::ZoneUnknown {
             why: match &place.zone {
                 Some(here) => format!("zone {}", here.worst.title()),

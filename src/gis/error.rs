@@ -48,7 +48,7 @@ pub enum GisError {
         detail: String,
     },
     /// An opened file that fails when it is read.
-    #[error("{}: reading failed{}", path.display(), because(detail))]
+    #[error("{}: reading failed{}: the file is damaged or cut short; accepted: a whole file", path.display(), because(detail))]
     Read {
         /// The path as it was given.
         path: PathBuf,

@@ -78,7 +78,7 @@ pub enum HazardError {
     },
     /// A stated system that is not the file's own.
     #[error(
-        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but --zones-crs says {stated:?}",
+        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but --zones-crs says {stated:?}; accepted: --zones-crs with what the file states",
         path.display()
     )]
     CrsContradiction {

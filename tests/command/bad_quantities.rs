@@ -54,12 +54,12 @@ fn an_infinite_threshold() {
 
 #[test]
 fn a_threshold_without_a_unit() {
-    assert_snapshot!(threshold("8.1 NAVD88"), @r#"error: site.toml, line 3: threshold "8.1 NAVD88": "NAVD" is not a unit of length; accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
+    assert_snapshot!(threshold("8.1 NAVD88"), @r#"error: site.toml, line 3: threshold "8.1 NAVD88": it has no unit; accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
 }
 
 #[test]
 fn an_unknown_unit() {
-    assert_snapshot!(threshold("8.1 furlong NAVD88"), @r#"error: site.toml, line 3: threshold "8.1 furlong NAVD88": "furlong" is not a unit of length; accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
+    assert_snapshot!(threshold("8.1 furlong NAVD88"), @r#"error: site.toml, line 3: threshold "8.1 furlong NAVD88": "furlong" is not a unit of length (those are m, cm, mm, ft, in, ftUS); accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
 }
 
 #[test]

@@ -34,7 +34,7 @@ fn cut_short() {
     let scratch = plain();
     let whole = std::fs::read(scratch.path("dem.tif")).unwrap();
     scratch.write("dem.tif", &whole[..whole.len() / 2]);
-    assert_snapshot!(refused(&scratch, &STATED), @"error: dem.tif: reading failed: TIFFReadEncodedStrip:Read error at scanline 4294967295; got 3802 bytes, expected 8000; TIFFReadEncodedStrip() failed; dem.tif, band 1: IReadBlock failed at X offset 0, Y offset 2: TIFFReadEncodedStrip() failed");
+    assert_snapshot!(refused(&scratch, &STATED), @"error: dem.tif: reading failed: TIFFReadEncodedStrip:Read error at scanline 4294967295; got 3802 bytes, expected 8000; TIFFReadEncodedStrip() failed; dem.tif, band 1: IReadBlock failed at X offset 0, Y offset 2: TIFFReadEncodedStrip() failed: the file is damaged or cut short; accepted: a whole file");
 }
 
 #[test]
@@ -51,14 +51,14 @@ fn no_datum() {
 fn a_datum_against_the_file() {
     let scratch = Scratch::new();
     scratch.dem("dem.tif", "EPSG:4269+5703", |_, _| 2.0);
-    assert_snapshot!(refused(&scratch, &["dem.tif", "--dem-datum", "NGVD29"]), @r#"error: dem.tif: states its vertical datum as "NAVD88", but --dem-datum says "NGVD29""#);
+    assert_snapshot!(refused(&scratch, &["dem.tif", "--dem-datum", "NGVD29"]), @r#"error: dem.tif: states its vertical datum as "NAVD88", but --dem-datum says "NGVD29"; accepted: --dem-datum with what the file states"#);
 }
 
 #[test]
 fn a_unit_against_the_file() {
     let scratch = Scratch::new();
     scratch.dem("dem.tif", "EPSG:4269+5703", |_, _| 2.0);
-    assert_snapshot!(refused(&scratch, &["dem.tif", "--dem-unit", "ft"]), @r#"error: dem.tif: states its vertical unit as "m", but --dem-unit says "ft""#);
+    assert_snapshot!(refused(&scratch, &["dem.tif", "--dem-unit", "ft"]), @r#"error: dem.tif: states its vertical unit as "m", but --dem-unit says "ft"; accepted: --dem-unit with what the file states"#);
 }
 
 #[test]
@@ -84,7 +84,7 @@ fn an_unknown_ellipsoid() {
 fn far_from_the_site() {
     let scratch = plain();
     scratch.site_with("-74.0", "-75.0");
-    assert_snapshot!(refused(&scratch, &STATED), @"error: dem.tif: does not reach longitude -75, latitude 40, which is x -75.000000, y 40.000000 there; accepted: a terrain model that holds the site (x -74.05 to -73.95, y 39.949999999999996 to 40.05 in NAD83)");
+    assert_snapshot!(refused(&scratch, &STATED), @"error: dem.tif: does not reach longitude -75, latitude 40, which is x -75.000000, y 40.000000 there; accepted: a terrain model that holds the site (x -74.050000 to -73.950000, y 39.950000 to 40.050000 in NAD83)");
 }
 
 #[test]

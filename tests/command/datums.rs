@@ -16,7 +16,7 @@ fn an_elevation_without_a_datum() {
 fn an_unknown_datum() {
     let scratch = Scratch::new();
     scratch.site_with("8.1 ft NAVD88", "8.1 ft NAVD87");
-    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.1 ft NAVD87": "NAVD87" is not a known vertical datum; accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
+    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.1 ft NAVD87": "NAVD87" is not a known vertical datum (those are NAVD88, NGVD29, ODN, NAP, NGF-IGN69, DHHN2016, EGM96, EGM2008 or an EPSG code such as EPSG:5703); accepted: a height with its unit and vertical datum, such as "8.1 ft NAVD88" or "2.47 m EPSG:5703""#);
 }
 
 #[test]

@@ -25,6 +25,9 @@ width = "36 in"
 /// The current folder of a run, so that no message holds a path of this machine.
 pub(crate) struct Scratch(TempDir);
 
+/// Cells on a side of a raster of [`Scratch::dem`].
+const SIDE: usize = 100;
+
 /// What a run gave.
 #[derive(Debug)]
 pub(crate) struct Outcome {
@@ -79,7 +82,6 @@ impl Scratch {
     /// system; NaN is a void.
     pub(crate) fn dem(&self, name: &str, crs: &str, height: impl Fn(usize, usize) -> f32) {
         sillmark::gis::start();
-        const SIDE: usize = 100;
         let cells = (0..SIDE * SIDE).map(|cell| height(cell % SIDE, cell / SIDE));
         let mut dataset = DriverManager::get_driver_by_name("GTiff")
             .unwrap()

@@ -3,4 +3,5 @@
 mod fixture;
 mod layers;
 mod meaning;
+mod paths;
 mod places;

@@ -78,9 +78,12 @@ pub fn parse_elevation(text: &str) -> Result<Elevation, QuantityError> {
     if rest.is_empty() {
         return Err(fail("it has no vertical datum".to_owned()));
     }
-    let datum: VerticalDatum = rest
-        .parse()
-        .map_err(|_| fail(format!("{rest:?} is not a known vertical datum")))?;
+    let datum: VerticalDatum = rest.parse().map_err(|_| {
+        fail(format!(
+            "{rest:?} is not a known vertical datum (those are {})",
+            VerticalDatum::ACCEPTED
+        ))
+    })?;
     if !(LOWEST_METRES..=HIGHEST_METRES).contains(&height.get::<meter>()) {
         return Err(fail("no dry land lies that high or low".to_owned()));
     }
