@@ -7,7 +7,7 @@ use sillmark::design::{Rule, rules};
 use sillmark::hazard::Schema;
 use sillmark::level::LevelSource;
 use sillmark::quantity::{UnitSystem, VerticalDatum};
-use sillmark::report::json_schema;
+use sillmark::report::{json_schema, paragraph};
 use sillmark::statement::{Citation, StatementError};
 use sillmark::verdict::{CautionTexts, Limits};
 
@@ -16,6 +16,9 @@ use super::failure::Failure;
 use super::output::Target;
 
 const UNITS: UnitSystem = UnitSystem::Us;
+
+/// Columns of a line.
+const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &CatalogOptions) -> Result<(), Failure> {
     let list = match options.list {
@@ -57,11 +60,7 @@ impl List {
     }
 
     fn lines(&mut self, text: &str, first: &str, further: &str) {
-        let options = textwrap::Options::new(96)
-            .initial_indent(first)
-            .subsequent_indent(further);
-        self.0.push_str(&textwrap::fill(text, options));
-        self.0.push('\n');
+        self.0.push_str(&paragraph(text, first, further, COLUMNS));
     }
 }
 

@@ -3,7 +3,9 @@
 //! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing.
 
 mod json;
+mod paragraph;
 mod text;
 
 pub use json::{JsonReport, json, json_schema};
+pub use paragraph::paragraph;
 pub use text::{TextOptions, text};

@@ -2,6 +2,7 @@
 
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
+use super::paragraph;
 use crate::assess::{Assessment, GroundAnswer, OpeningAssessment, Place};
 use crate::quantity::{Length, UnitSystem};
 use crate::statement::Choice;
@@ -61,11 +62,8 @@ impl Page {
     /// A paragraph behind a mark; its further lines are set in below the first.
     fn paragraph(&mut self, text: &str, mark: &str) {
         let set_in = " ".repeat(mark.chars().count());
-        let options = textwrap::Options::new(self.columns)
-            .initial_indent(mark)
-            .subsequent_indent(&set_in);
-        self.text.push_str(&textwrap::fill(text, options));
-        self.blank();
+        self.text
+            .push_str(&paragraph(text, mark, &set_in, self.columns));
     }
 
     fn table(&mut self, table: &Table) {
