@@ -167,8 +167,8 @@ fn with_its_trail() {
       printed level lies within half a unit of its last digit (FEMA course IS-273, step 5); standard
       deviation of that: unit / √12 [flood_zones, feature ALDER_2]
     - standard deviation of the flood level: 0.29 ft, level of zone AE; a printed level lies within
-      half a unit of its last digit (FEMA course IS-273, step 5); standard deviation of that: unit /
-      √12
+      half a unit of its last digit (FEMA course IS-273, step 5); standard deviation of that: unit
+      / √12
     - freeboard: 1.00 ft, rule us-nfip-floodproofing: NFIP floodproofing with full rating credit
       [FEMA glossary, floodproofing certificate: full credit at base flood elevation + 1 ft]
     - design level: 615.00 ft NAVD88, flood level + 1.00 ft [rule us-nfip-floodproofing]
@@ -196,8 +196,8 @@ fn with_its_trail() {
     - chance that the assessed event passes the top at "front door": less than 0.1 %, normal
       distribution about the flood level with its standard deviation; mapping and rounding only, not
       the flood study itself
-    - verdict at "front door": protect, the sill lies 2.10 ft below the design level [data/
-      limits.toml]
+    - verdict at "front door": protect, the sill lies 2.10 ft below the design level
+      [data/limits.toml]
     "#);
 }
 
