@@ -113,9 +113,10 @@ fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
             difference,
         });
     }
-    if level.decided.sd.is_none() {
-        cautions.push(Caution::LevelUncertaintyUnknown);
-    }
+    cautions.push(match level.decided.sd {
+        Some(_) => Caution::LevelUncertainty,
+        None => Caution::LevelUncertaintyUnknown,
+    });
     for base in place
         .design_level
         .iter()

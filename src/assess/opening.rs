@@ -5,7 +5,7 @@ use super::{AssessError, Method, OpeningAssessment, Sources, Trail, Value};
 use crate::barrier::{PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
-use crate::quantity::{Elevation, Length};
+use crate::quantity::{Elevation, Length, Velocity};
 use crate::risk::chance_of_passing;
 use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
@@ -68,14 +68,10 @@ pub(super) fn study(
     };
     let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
     let verdict = Verdict::of(&reasons);
-    let sentence: Vec<String> = reasons
-        .iter()
-        .map(|reason| reason.text(method.units))
-        .collect();
     trail.add(
         format!("verdict{whose}"),
         Value::Words(verdict.word().to_owned()),
-        sentence.join("; "),
+        "the worst that the opening's reasons ask for",
         "data/limits.toml",
     );
     Ok(OpeningAssessment {
@@ -215,13 +211,18 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
             .map(|zone| zone.code.clone()),
         floodway: has(ZoneClass::Floodway),
         waves: site.water.waves,
-        velocity: site
-            .water
-            .velocity
-            .or_else(|| zone.and_then(|zone| zone.velocity)),
+        velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),
         wall: opening.wall,
         lowest_ground: place
             .lowest_ground
             .map(|ground| (ground.elevation, ground.source)),
+    }
+}
+
+/// The faster of two speeds: a map's is not slowed down by a statement, nor the other way.
+fn faster(stated: Option<Velocity>, mapped: Option<Velocity>) -> Option<Velocity> {
+    match (stated, mapped) {
+        (Some(stated), Some(mapped)) => Some(stated.max(mapped)),
+        (one, other) => one.or(other),
     }
 }

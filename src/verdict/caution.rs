@@ -88,6 +88,8 @@ pub enum Caution {
     },
     /// How well the level is known is not stated.
     LevelUncertaintyUnknown,
+    /// What the stated uncertainty covers.
+    LevelUncertainty,
     /// The kit is the invented one.
     DemonstrationKit,
     /// Loads are of still water only.
@@ -147,6 +149,7 @@ impl Caution {
             Self::WallNotStated { .. } => "wall-not-stated",
             Self::LevelsDisagree { .. } => "levels-disagree",
             Self::LevelUncertaintyUnknown => "level-uncertainty-unknown",
+            Self::LevelUncertainty => "level-uncertainty",
             Self::DemonstrationKit => "demonstration-kit",
             Self::StillWater => "still-water",
             Self::SurveySill => "survey-sill",

@@ -28,7 +28,7 @@ const RUN: [&str; 6] = [
 
 #[test]
 fn in_feet() {
-    assert_snapshot!(alder_lock().answer(&RUN), @r"
+    assert_snapshot!(alder_lock().answer(&RUN), @"
     Alder Lock Mill: of 7 openings, 2 need a barrier, 2 need a licensed engineer, 2 are unresolved,
     1 needs none by this map and rule.
 
@@ -77,6 +77,8 @@ fn in_feet() {
          Ground       623.37 ft NAVD88  terrain.tif
 
     Know before you act
+    - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
+      and the chance over the top do not cover the flood study itself, which can be wrong by more
     - Barrier heights are for the invented demonstration kit; give the real one with --kit
     - Loads are of still water. Flow, waves, debris and ice add to them
     - Barriers across openings are for floods of short duration: walls, floors and drains let water
@@ -90,7 +92,7 @@ fn in_feet() {
 
 #[test]
 fn in_metres() {
-    assert_snapshot!(alder_lock().answer(&[&RUN[..], &["--units", "si"]].concat()), @r"
+    assert_snapshot!(alder_lock().answer(&[&RUN[..], &["--units", "si"]].concat()), @"
     Alder Lock Mill: of 7 openings, 2 need a barrier, 2 need a licensed engineer, 2 are unresolved,
     1 needs none by this map and rule.
 
@@ -139,6 +141,8 @@ fn in_metres() {
          Ground       190.003 m NAVD88  terrain.tif
 
     Know before you act
+    - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
+      and the chance over the top do not cover the flood study itself, which can be wrong by more
     - Barrier heights are for the invented demonstration kit; give the real one with --kit
     - Loads are of still water. Flow, waves, debris and ice add to them
     - Barriers across openings are for floods of short duration: walls, floors and drains let water
@@ -196,7 +200,7 @@ fn with_its_trail() {
     - chance that the assessed event passes the top at "front door": less than 0.1 %, normal
       distribution about the flood level with its standard deviation; mapping and rounding only, not
       the flood study itself
-    - verdict at "front door": protect, the sill lies 2.10 ft below the design level
+    - verdict at "front door": protect, the worst that the opening's reasons ask for
       [data/limits.toml]
     "#);
 }

@@ -19,7 +19,7 @@ const QUICK: [&str; 9] = [
 
 #[test]
 fn its_answer() {
-    assert_snapshot!(Scratch::new().answer(&QUICK), @r"
+    assert_snapshot!(Scratch::new().answer(&QUICK), @"
     Site at -74.0,40.0: of 1 opening, 1 needs a barrier.
 
      Flood zone    AE                        zones, feature Z1
@@ -37,6 +37,8 @@ fn its_answer() {
       passes the top: 36.5 %
 
     Know before you act
+    - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
+      and the chance over the top do not cover the flood study itself, which can be wrong by more
     - The ground at the place is not known, so nothing that depends on it was checked: whether a
       sill lies below ground, and how much water stands on the wall below a sill (no terrain model
       was given)

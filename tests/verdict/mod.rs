@@ -225,6 +225,7 @@ fn one_of_each_caution() -> Vec<Caution> {
             difference: length,
         },
         Caution::LevelUncertaintyUnknown,
+        Caution::LevelUncertainty,
         Caution::DemonstrationKit,
         Caution::StillWater,
         Caution::SurveySill,
