@@ -32,9 +32,20 @@ transformers = {
     name: pyproj.Transformer.from_crs(source, target, always_xy=True, allow_ballpark=False)
     for name, (source, target, _) in CONVERSIONS.items()
 }
+
+
+class AsGiven:
+    """The grid's nodes taken as they are, as the dataset's method 9658 does."""
+
+    def transform(self, longitude, latitude):
+        return longitude, latitude
+
+
 # Where the areas of VERTCON's grids meet (EPSG 7969 to 7971).
 VERTCON = [("w", -124.79, -107.0), ("c", -107.0, -89.0), ("e", -89.0, -66.91)]
 grids = [(Ground(folder / f"us_noaa_vertcon{part}.tif"), west, east) for part, west, east in VERTCON]
+for ground, _, _ in grids:
+    ground.to_dem = AsGiven()
 generator = numpy.random.default_rng(seed)
 for index in range(count):
     name = list(CONVERSIONS)[index % len(CONVERSIONS)]
@@ -48,5 +59,8 @@ for index in range(count):
             if left <= longitude < right:
                 shift = ground.at(longitude, latitude)
                 bilinear = shift if shift in ("void", "outside") else f"{height + float(shift):.7f}"
+    area = transformers[name].area_of_use
+    if area and not (area.west <= longitude <= area.east and area.south <= latitude <= area.north):
+        out = math.inf  # pyproj does not look where it has one operation only
     out = f"{out:.7f}" if math.isfinite(out) else "refused"
     print(f"{name};{longitude!r};{latitude!r};{height!r};{out};{bilinear}")

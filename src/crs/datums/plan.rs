@@ -1,9 +1,10 @@
 //! The operations between two systems, the most accurate first, and which one a place gets.
 
+use std::collections::HashSet;
 use std::rc::Rc;
 
 use super::error::NeededGrid;
-use super::proj_operations::{Axis, Context, Operation};
+use super::proj_operations::{Axis, Bounds, Context, Operation};
 use crate::quantity::{Length, unit::meter};
 use crate::site::Location;
 
@@ -11,12 +12,6 @@ use crate::site::Location;
 /// of the Caspian Sea lies below the Baltic, the widest step between two sea levels in the
 /// EPSG Dataset (EPSG 5438). VERTCON's old files in millimetres read as metres go beyond.
 const LARGEST_GRID_SHIFT: f64 = 30.0;
-
-/// How far beyond the box of an operation its grid is still asked, degrees. The dataset's
-/// boxes are rounded to 0.01 degree and drawn round the coast of the main land: St Mary's in
-/// the Isles of Scilly, a test point of OSGM15, lies 0.008 degree south of its box. Whether
-/// the grid has a value there is for the grid to say.
-const BOX_MARGIN: f64 = 0.02;
 
 /// Metres upwards, as an ellipsoidal height is counted.
 pub(super) const METRES_UP: Axis = Axis {
@@ -74,6 +69,7 @@ impl Plan {
                 break;
             }
         }
+        drop_detours(&mut operations);
         // Unknown accuracy last; the sort keeps PROJ's own order among equals.
         let rank = |operation: &Operation| operation.accuracy.unwrap_or(f64::INFINITY);
         operations.sort_by(|left, right| rank(left).total_cmp(&rank(right)));
@@ -94,7 +90,13 @@ impl Plan {
         let (longitude, latitude) = (at.longitude(), at.latitude());
         let mut missing: Vec<&Operation> = Vec::new();
         let mut failures: Vec<String> = Vec::new();
-        for operation in self.reaching(longitude, latitude) {
+        for operation in &self.operations {
+            // The dataset's box is the rule, not the extent of the grid: grids have values
+            // beyond it (OSGM15 on islands that have datums of their own).
+            let covers = |bounds: Bounds| bounds.contain(longitude, latitude);
+            if !operation.bounds.is_none_or(covers) {
+                continue;
+            }
             if operation.grids.iter().any(|grid| grid.path.is_none()) {
                 missing.push(operation);
                 continue;
@@ -135,23 +137,26 @@ impl Plan {
             }
         }
     }
+}
 
-    /// The operations meant for a place; then those with grids whose box it just misses.
-    fn reaching(&self, longitude: f64, latitude: f64) -> impl Iterator<Item = &Operation> {
-        let within = move |operation: &Operation, margin: f64| {
-            operation
-                .bounds
-                .is_none_or(|bounds| bounds.widened(margin).contain(longitude, latitude))
-        };
-        let inside = self
-            .operations
+/// Drops the operations that read all the grids of another one and more: between two
+/// horizontal systems PROJ also offers chains of grids that move a place by centimetres and a
+/// height not at all.
+fn drop_detours(operations: &mut Vec<Operation>) {
+    let files = |operation: &Operation| -> HashSet<String> {
+        operation
+            .grids
             .iter()
-            .filter(move |found| within(found, 0.0));
-        let beside = self.operations.iter().filter(move |found| {
-            !within(found, 0.0) && within(found, BOX_MARGIN) && !found.grids.is_empty()
-        });
-        inside.chain(beside)
-    }
+            .map(|grid| grid.name.clone())
+            .collect()
+    };
+    let sets: Vec<HashSet<String>> = operations.iter().map(files).collect();
+    operations.retain(|operation| {
+        let own = files(operation);
+        let shorter =
+            |set: &HashSet<String>| !set.is_empty() && set.len() < own.len() && set.is_subset(&own);
+        !sets.iter().any(shorter)
+    });
 }
 
 /// The missing files of the first operation whose files can all be had, or of the first.

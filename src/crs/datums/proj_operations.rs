@@ -10,7 +10,7 @@
 
 #![allow(unsafe_code)]
 
-use std::ffi::{CStr, CString, c_char, c_int};
+use std::ffi::{CStr, CString, OsStr, c_char, c_int};
 use std::path::Path;
 use std::ptr::{self, NonNull};
 use std::rc::Rc;
@@ -262,9 +262,10 @@ impl Context {
                 )
             };
             if found != 0 {
+                let path = (is_available != 0).then(|| text(path));
                 grids.push(GridFile {
                     name: text(name),
-                    path: (is_available != 0).then(|| text(path)),
+                    path: path.filter(|path| !is_in_millimetres(path)),
                     address: Some(text(address)).filter(|address| !address.is_empty()),
                 });
             }
@@ -292,16 +293,6 @@ impl Drop for Context {
 }
 
 impl Bounds {
-    /// A box wider by so many degrees on every side.
-    pub(super) fn widened(self, margin: f64) -> Self {
-        Self {
-            west: self.west - margin,
-            south: self.south - margin,
-            east: self.east + margin,
-            north: self.north + margin,
-        }
-    }
-
     pub(super) fn contain(&self, longitude: f64, latitude: f64) -> bool {
         let across = self.west > self.east; // the antimeridian
         let (after, before) = (longitude >= self.west, longitude <= self.east);
@@ -362,6 +353,16 @@ impl Drop for Object {
         // the function that holds it borrows.
         unsafe { sys::proj_destroy(self.0.as_ptr()) };
     }
+}
+
+/// Whether a grid is one of VERTCON's old files, which are in millimetres.
+///
+/// PROJ 9.6 takes `vertconc.gtx` where `us_noaa_vertconc.tif` is missing, and reads it as
+/// metres: a shift of 128.8 m at the example of EPSG method 9658. So such a file does not
+/// count as found.
+fn is_in_millimetres(path: &str) -> bool {
+    let name = Path::new(path).file_name().and_then(OsStr::to_str);
+    name.is_some_and(|name| name.starts_with("vertcon") && name.ends_with(".gtx"))
 }
 
 /// A copy of a text of PROJ; empty for null.
