@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
-#[path = "validation/datums.rs"]
+#[path = "validation/datums/mod.rs"]
 mod datums;
 #[path = "validation/demonstration.rs"]
 mod demonstration;

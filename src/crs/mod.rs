@@ -16,8 +16,8 @@ mod projector;
 mod vertical;
 
 pub use datums::{
-    Conversion, DatumError, DatumSettings, Datums, GRIDS_VARIABLE, GridStatus, NeededGrid,
-    StatedOffset, UseArea,
+    COMMON_DATUM_PAIRS, Conversion, DatumError, DatumSettings, Datums, GRIDS_VARIABLE, GridStatus,
+    NeededGrid, StatedOffset, UseArea,
 };
 pub use definition::CrsDefinition;
 pub use error::CrsError;

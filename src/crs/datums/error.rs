@@ -129,7 +129,7 @@ pub enum DatumError {
 
 /// How a user makes a grid known, for messages.
 pub(super) const HOW_TO_GIVE_A_GRID: &str =
-    "the file in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA";
+    "every file it needs in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA";
 
 /// A grid file that is missing.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -3,7 +3,20 @@
 use std::path::PathBuf;
 
 use super::proj_operations::{Bounds, GridFile, Operation};
-use crate::quantity::{Length, unit::meter};
+use crate::quantity::{Length, VerticalDatum, unit::meter};
+
+/// Pairs of datums worth a line in a list of what can be converted: surveys and flood maps of
+/// one country, and each national datum against the geoid that global terrain is counted from.
+pub const COMMON_DATUM_PAIRS: [(VerticalDatum, VerticalDatum); 8] = [
+    (VerticalDatum::Ngvd29, VerticalDatum::Navd88),
+    (VerticalDatum::Navd88, VerticalDatum::Egm2008),
+    (VerticalDatum::Odn, VerticalDatum::Egm2008),
+    (VerticalDatum::Nap, VerticalDatum::Egm2008),
+    (VerticalDatum::Nap, VerticalDatum::Dhhn2016),
+    (VerticalDatum::NgfIgn69, VerticalDatum::Egm2008),
+    (VerticalDatum::Dhhn2016, VerticalDatum::Egm2008),
+    (VerticalDatum::Egm96, VerticalDatum::Egm2008),
+];
 
 /// A box in degrees, as the EPSG Dataset bounds the use of an operation.
 #[derive(Clone, Debug, PartialEq)]

@@ -27,7 +27,7 @@ use std::rc::Rc;
 pub use conversion::Conversion;
 pub use error::{DatumError, NeededGrid};
 pub use folders::GRIDS_VARIABLE;
-pub use grid_status::{GridStatus, UseArea};
+pub use grid_status::{COMMON_DATUM_PAIRS, GridStatus, UseArea};
 pub use stated_offset::StatedOffset;
 
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};

@@ -60,7 +60,10 @@ impl Plan {
         for tier in tiers {
             for (from, to) in tier {
                 for found in context.operations(from, to) {
-                    if !operations.iter().any(|known| known.name == found.name) {
+                    let same = |known: &Operation| {
+                        known.name == found.name && known.bounds == found.bounds
+                    };
+                    if !operations.iter().any(same) {
                         operations.push(found);
                     }
                 }
@@ -139,7 +142,7 @@ impl Plan {
     }
 }
 
-/// Drops the operations that read all the grids of another one and more: between two
+/// Drops the operations that read all the grids of another one and more, and lead no further: between two
 /// horizontal systems PROJ also offers chains of grids that move a place by centimetres and a
 /// height not at all.
 fn drop_detours(operations: &mut Vec<Operation>) {
@@ -150,12 +153,21 @@ fn drop_detours(operations: &mut Vec<Operation>) {
             .map(|grid| grid.name.clone())
             .collect()
     };
-    let sets: Vec<HashSet<String>> = operations.iter().map(files).collect();
+    let known: Vec<(HashSet<String>, Option<Bounds>)> = operations
+        .iter()
+        .map(|operation| (files(operation), operation.bounds))
+        .collect();
     operations.retain(|operation| {
         let own = files(operation);
-        let shorter =
-            |set: &HashSet<String>| !set.is_empty() && set.len() < own.len() && set.is_subset(&own);
-        !sets.iter().any(shorter)
+        !known.iter().any(|(set, bounds)| {
+            let shorter = !set.is_empty() && set.len() < own.len() && set.is_subset(&own);
+            shorter
+                && match (bounds, operation.bounds) {
+                    (None, _) => true,
+                    (Some(bounds), Some(own)) => bounds.hold(own),
+                    (Some(_), None) => false,
+                }
+        })
     });
 }
 

@@ -21,6 +21,10 @@ use proj_sys as sys;
 /// version that lies beside grids (as distributions install them) must not be read instead.
 const EMBEDDED_DATABASE: &CStr = c"__embedded_proj_db__";
 
+/// Operations are looked for in the EPSG Dataset alone, as [`Projector`](super::super::Projector)
+/// does.
+const AUTHORITY: &CStr = c"EPSG";
+
 /// PROJ's state of one user: search path, database, errors. Neither `Send` nor `Sync`.
 #[derive(Debug)]
 pub(super) struct Context {
@@ -157,7 +161,8 @@ impl Context {
         // SAFETY: context and objects live throughout; every result is checked for null;
         // the factory and the list are destroyed once, after their last use.
         unsafe {
-            let factory = sys::proj_create_operation_factory_context(self.raw(), ptr::null());
+            let factory =
+                sys::proj_create_operation_factory_context(self.raw(), AUTHORITY.as_ptr());
             if factory.is_null() {
                 return operations;
             }
@@ -293,6 +298,11 @@ impl Drop for Context {
 }
 
 impl Bounds {
+    /// Whether all corners of another box lie within.
+    pub(super) fn hold(self, other: Self) -> bool {
+        self.contain(other.west, other.south) && self.contain(other.east, other.north)
+    }
+
     pub(super) fn contain(&self, longitude: f64, latitude: f64) -> bool {
         let across = self.west > self.east; // the antimeridian
         let (after, before) = (longitude >= self.west, longitude <= self.east);
@@ -361,8 +371,10 @@ impl Drop for Object {
 /// metres: a shift of 128.8 m at the example of EPSG method 9658. So such a file does not
 /// count as found.
 fn is_in_millimetres(path: &str) -> bool {
-    let name = Path::new(path).file_name().and_then(OsStr::to_str);
-    name.is_some_and(|name| name.starts_with("vertcon") && name.ends_with(".gtx"))
+    let path = Path::new(path);
+    let part = |part: Option<&OsStr>| part.map(OsStr::to_ascii_lowercase).unwrap_or_default();
+    let old = ["vertconw", "vertconc", "vertcone"];
+    part(path.extension()) == "gtx" && old.iter().any(|old| part(path.file_stem()) == *old)
 }
 
 /// A copy of a text of PROJ; empty for null.
