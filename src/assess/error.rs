@@ -1,17 +1,19 @@
 //! Why a building cannot be assessed before the user mends something.
 
-use crate::crs::CrsError;
-use crate::quantity::{IncomparableDatums, VerticalDatum};
+use crate::crs::{CrsError, DatumError};
+use crate::quantity::{Elevation, IncomparableDatums, VerticalDatum};
+use crate::site::Site;
 use crate::statement::Place;
 use crate::terrain::TerrainError;
 
 /// A fault that has to be mended before there is an answer.
 #[derive(Debug, thiserror::Error)]
 pub enum AssessError {
-    /// The threshold and a source stand on different datums.
+    /// The threshold and a source stand on different datums, and neither grid nor stated
+    /// offset leads from one to the other.
     #[error(
-        "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: heights on two datums cannot be compared; \
-         accepted: {accepted}"
+        "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: \
+         heights on two datums cannot be compared, and {error}"
     )]
     Datum {
         /// Where the threshold was stated.
@@ -24,8 +26,8 @@ pub enum AssessError {
         what: String,
         /// The other datum.
         datum: VerticalDatum,
-        /// What would mend it.
-        accepted: String,
+        /// Why there is no conversion, and what would give one.
+        error: DatumError,
     },
     /// A terrain file cannot be read.
     #[error(transparent)]
@@ -36,4 +38,23 @@ pub enum AssessError {
     /// Two elevations do not share a datum.
     #[error(transparent)]
     Datums(#[from] IncomparableDatums),
+}
+
+impl AssessError {
+    /// A height that cannot be put on the datum of the threshold.
+    pub(super) fn other_datum(
+        site: &Site,
+        what: &str,
+        elevation: Elevation,
+        error: DatumError,
+    ) -> Self {
+        Self::Datum {
+            place: site.threshold_place.clone(),
+            threshold: site.units.elevation(site.threshold),
+            threshold_datum: site.threshold.datum(),
+            what: what.to_owned(),
+            datum: elevation.datum(),
+            error,
+        }
+    }
 }

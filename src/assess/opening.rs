@@ -1,7 +1,8 @@
 //! One opening before the water.
 
-use super::place::{self, Place};
-use super::{AssessError, Method, OpeningAssessment, Sources, Trail, Value};
+use super::place::Place;
+use super::study::{Spot, Study};
+use super::{AssessError, Method, OpeningAssessment, Trail, Value};
 use crate::barrier::{PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
@@ -11,82 +12,84 @@ use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
 use crate::verdict::{Evidence, MapStatement, Verdict, judge};
 
-/// Studies one opening; `site_place` is what is known where the site is.
-pub(super) fn study(
-    site: &Site,
-    opening: &Opening,
-    site_place: &Place,
-    sources: &Sources,
-    method: &Method,
-    trail: &mut Trail,
-) -> Result<OpeningAssessment, AssessError> {
-    let whose = format!(" at {:?}", opening.id);
-    let own_place = match opening.location {
-        Some(location) => Some(place::study(
-            site, location, &whose, sources, method, trail,
-        )?),
-        None => None,
-    };
-    let place = own_place.as_ref().unwrap_or(site_place);
-    let sill = sill(site, opening, &whose, trail);
+impl Study<'_> {
+    /// Studies one opening; `site_place` is what is known where the site is.
+    pub(super) fn opening(
+        &mut self,
+        opening: &Opening,
+        site_place: &Place,
+    ) -> Result<OpeningAssessment, AssessError> {
+        let whose = format!(" at {:?}", opening.id);
+        let own_place = match opening.location {
+            Some(location) => Some(self.place(Spot {
+                location,
+                whose: &whose,
+            })?),
+            None => None,
+        };
+        let place = own_place.as_ref().unwrap_or(site_place);
+        let (site, method) = (self.site, self.method);
+        let trail = &mut self.trail;
+        let sill = sill(site, opening, &whose, trail);
 
-    let mut depth = None;
-    if let (Some(level), Some(sill)) = (&place.flood_level, sill) {
-        let water = level.decided.elevation.above(sill)?.max(Length::default());
-        trail.add(
-            format!("depth{whose}"),
-            Value::Length(water),
-            "flood level − sill, not less than nothing",
-            "",
-        );
-        depth = Some(water);
-    }
-    let barrier = match (&place.statement, sill) {
-        (MapStatement::DesignLevel(level), Some(sill)) => {
-            Some(Barrier::up_to(*level, sill, site, &whose, method, trail)?)
+        let mut depth = None;
+        if let (Some(level), Some(sill)) = (&place.flood_level, sill) {
+            let water = level.decided.elevation.above(sill)?.max(Length::default());
+            trail.add(
+                format!("depth{whose}"),
+                Value::Length(water),
+                "flood level − sill, not less than nothing",
+                "",
+            );
+            depth = Some(water);
         }
-        _ => None,
-    };
-    let chance_over_top = match (&place.flood_level, sill, &barrier) {
-        (Some(level), Some(sill), Some(barrier)) if barrier.planks.count > 0 => {
-            match level.decided.sd {
-                Some(sd) => {
-                    let top = sill.raised(barrier.planks.height);
-                    let chance = chance_of_passing(top.above(level.decided.elevation)?, sd);
-                    trail.add(
+        let barrier = match (&place.statement, sill) {
+            (MapStatement::DesignLevel(level), Some(sill)) => {
+                Some(Barrier::up_to(*level, sill, site, &whose, method, trail)?)
+            }
+            _ => None,
+        };
+        let chance_over_top = match (&place.flood_level, sill, &barrier) {
+            (Some(level), Some(sill), Some(barrier)) if barrier.planks.count > 0 => {
+                match level.decided.sd {
+                    Some(sd) => {
+                        let top = sill.raised(barrier.planks.height);
+                        let chance = chance_of_passing(top.above(level.decided.elevation)?, sd);
+                        trail.add(
                     format!("chance that the assessed event passes the top{whose}"),
                     Value::Chance(chance),
                     "normal distribution about the flood level with its standard deviation; mapping and rounding only, not the flood study itself",
                     "",
                 );
-                    Some(chance)
+                        Some(chance)
+                    }
+                    None => None,
                 }
-                None => None,
             }
-        }
-        _ => None,
-    };
-    let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
-    let verdict = Verdict::of(&reasons);
-    trail.add(
-        format!("verdict{whose}"),
-        Value::Words(verdict.word().to_owned()),
-        "the worst that the opening's reasons ask for",
-        "data/limits.toml",
-    );
-    Ok(OpeningAssessment {
-        opening: opening.clone(),
-        sill,
-        depth,
-        protection_height: barrier.as_ref().map(|barrier| barrier.protection_height),
-        planks: barrier.as_ref().map(|barrier| barrier.planks),
-        at_design_level: barrier.as_ref().map(|barrier| barrier.at_design_level),
-        at_top: barrier.as_ref().map(|barrier| barrier.at_top),
-        chance_over_top,
-        verdict,
-        reasons,
-        place: own_place,
-    })
+            _ => None,
+        };
+        let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
+        let verdict = Verdict::of(&reasons);
+        trail.add(
+            format!("verdict{whose}"),
+            Value::Words(verdict.word().to_owned()),
+            "the worst that the opening's reasons ask for",
+            "data/limits.toml",
+        );
+        Ok(OpeningAssessment {
+            opening: opening.clone(),
+            sill,
+            depth,
+            protection_height: barrier.as_ref().map(|barrier| barrier.protection_height),
+            planks: barrier.as_ref().map(|barrier| barrier.planks),
+            at_design_level: barrier.as_ref().map(|barrier| barrier.at_design_level),
+            at_top: barrier.as_ref().map(|barrier| barrier.at_top),
+            chance_over_top,
+            verdict,
+            reasons,
+            place: own_place,
+        })
+    }
 }
 
 fn sill(site: &Site, opening: &Opening, whose: &str, trail: &mut Trail) -> Option<Elevation> {

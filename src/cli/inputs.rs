@@ -5,14 +5,15 @@ use std::io::Read as _;
 use std::path::Path;
 
 use sillmark::barrier::Kit;
+use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::{Around, LayerPath, ZoneMap, ZoneStatement, read_zones};
 use sillmark::quantity::unit::{Length, meter};
-use sillmark::site::{Location, RuleChoice, Site};
+use sillmark::site::{Location, RuleChoice, Site, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 
-use super::arguments::{DemOptions, ZoneOptions};
+use super::arguments::{DatumOptions, DemOptions, ZoneOptions};
 use super::failure::Failure;
 
 /// How far around a site zones are read: further than the farthest opening of a building.
@@ -70,6 +71,39 @@ pub(super) fn kit(option: Option<&Path>) -> Result<Kit, Failure> {
         }
         None => Kit::demonstration().map_err(Failure::other),
     }
+}
+
+/// What converts between vertical datums: grids, and the offsets that the user states.
+pub(super) fn datums(
+    options: &DatumOptions,
+    offsets: Vec<StatedOffset>,
+) -> Result<Datums, Failure> {
+    Datums::new(DatumSettings {
+        grid_folders: options.grids.clone(),
+        network: options.grids_network,
+        stated_offsets: offsets,
+    })
+    .map_err(Failure::input)
+}
+
+/// The offsets of `--datum-offset`.
+pub(super) fn datum_offsets(options: &[String]) -> Result<Vec<StatedOffset>, Failure> {
+    options
+        .iter()
+        .map(|text| {
+            let place = Place::Option("option --datum-offset".into());
+            let whole = Stated::new("offset", text.as_str(), place.clone());
+            let (offset, source) = text.split_once(';').ok_or_else(|| {
+                whole.refuse(
+                    "it has no source behind a semicolon",
+                    "\"NGVD29 -> NAVD88 = -1.1 ft; county flood study of 2006, table 2\"",
+                )
+            })?;
+            let offset = Stated::new("offset", offset.trim(), place.clone());
+            StatedOffset::new(&offset, &Stated::new("source", source, place), None)
+        })
+        .collect::<Result<_, _>>()
+        .map_err(Failure::input)
 }
 
 /// The zone layers around a site.

@@ -35,7 +35,10 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         units: options.output.units.map_or(site.units, UnitSystem::from),
     };
     sillmark::gis::start();
+    let mut offsets = site.datum_offsets.clone();
+    offsets.extend(inputs::datum_offsets(&options.offsets.datum_offset)?);
     let sources = Sources {
+        datums: inputs::datums(&options.datums, offsets)?,
         zones: inputs::zones(&options.zones, site.location)?,
         terrain: inputs::terrain(&options.dem, site.location)?,
     };

@@ -17,7 +17,7 @@ mod vertical;
 
 pub use datums::{
     COMMON_DATUM_PAIRS, Conversion, DatumError, DatumSettings, Datums, GRIDS_VARIABLE, GridStatus,
-    NeededGrid, StatedOffset, UseArea,
+    NeededGrid, UseArea,
 };
 pub use definition::CrsDefinition;
 pub use error::CrsError;

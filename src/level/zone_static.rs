@@ -5,18 +5,12 @@ use super::{Candidate, LevelSource, Question};
 use crate::hazard::Zone;
 use crate::quantity::AnnualChance;
 
-/// The levels of the flooded zones of the worst kind that hold the place, the highest first:
-/// where zones overlap or meet, the worse one counts.
-pub(super) fn candidates(question: &Question<'_>) -> Vec<Candidate> {
-    let mut found: Vec<Candidate> = question
+/// The levels of the flooded zones of the worst kind that hold the place, in the order of the
+/// zones.
+pub(super) fn candidates<'a>(question: &'a Question<'_>) -> impl Iterator<Item = Candidate> + 'a {
+    question
         .deciding_zones()
         .filter_map(|zone| candidate(question, zone))
-        .collect();
-    // By the bare number, so that the order is total: heights on another datum than the one
-    // asked for are taken out later.
-    let height = |candidate: &Candidate| candidate.elevation.height().value;
-    found.sort_by(|one, two| height(two).total_cmp(&height(one)));
-    found
 }
 
 fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {

@@ -1,6 +1,8 @@
 //! The site file.
 
-use super::{Location, Opening, RuleChoice, Sill, Site, SurveyedGrade, WaterConditions};
+use super::{
+    Location, Opening, RuleChoice, Sill, Site, StatedOffset, SurveyedGrade, WaterConditions,
+};
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
     Elevation, Length, UnitSystem, VerticalDatum, parse_duration, parse_elevation, parse_length,
@@ -44,6 +46,7 @@ impl Site {
             "rule",
             "water",
             "flood_level",
+            "datum_offset",
             "opening",
         ])?;
         let threshold = root.required("threshold", ELEVATION)?;
@@ -63,7 +66,8 @@ impl Site {
                 .transpose()?,
             grade: grade(&root, threshold.datum())?,
             water: water(&root)?,
-            flood_levels: flood_levels(&root, threshold.datum())?,
+            flood_levels: flood_levels(&root)?,
+            datum_offsets: StatedOffset::read_all(&root)?,
             rule: rule(&root)?,
             openings: openings(&root, threshold, building)?,
         })
@@ -149,15 +153,10 @@ fn water(root: &Table<'_, '_>) -> Result<WaterConditions, StatementError> {
     })
 }
 
-fn flood_levels(
-    root: &Table<'_, '_>,
-    datum: VerticalDatum,
-) -> Result<Vec<StatedLevel>, StatementError> {
+fn flood_levels(root: &Table<'_, '_>) -> Result<Vec<StatedLevel>, StatementError> {
     let mut levels: Vec<StatedLevel> = Vec::new();
     for table in root.tables("flood_level")? {
         let level = StatedLevel::read(&table)?;
-        let stated = table.required("level", ELEVATION)?;
-        elevation_on(&stated, datum)?;
         if levels
             .iter()
             .any(|other| other.event.same_event(level.event))

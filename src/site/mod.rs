@@ -3,6 +3,7 @@
 //! A [`Site`] comes from a TOML file ([`Site::from_toml`]) or from options on the command
 //! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
+mod datum_offset;
 mod file;
 mod location;
 mod opening;
@@ -10,6 +11,7 @@ mod quick;
 mod wall;
 mod water;
 
+pub use datum_offset::StatedOffset;
 pub use location::{Location, LocationError};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use quick::QuickForm;
@@ -41,6 +43,8 @@ pub struct Site {
     pub water: WaterConditions,
     /// Flood levels that somebody states.
     pub flood_levels: Vec<StatedLevel>,
+    /// Offsets between vertical datums that somebody states.
+    pub datum_offsets: Vec<StatedOffset>,
     /// The freeboard rule that the site file names or writes.
     pub rule: Option<RuleChoice>,
     /// At least one.

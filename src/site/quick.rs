@@ -69,6 +69,7 @@ impl QuickForm<'_> {
             grade: SurveyedGrade::default(),
             water: WaterConditions::default(),
             flood_levels: Vec::new(),
+            datum_offsets: Vec::new(),
             rule: None,
             openings,
         })

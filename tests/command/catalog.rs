@@ -1,5 +1,6 @@
 //! The catalogues print, with every entry.
 
+use sillmark::crs::COMMON_DATUM_PAIRS;
 use sillmark::design::rules;
 use sillmark::level::LevelSource;
 use sillmark::quantity::VerticalDatum;
@@ -48,6 +49,11 @@ fn datums_are_all_there() {
         .map(|datum| datum.to_string())
         .collect();
     names.push("EPSG:n".to_owned());
+    names.extend(
+        COMMON_DATUM_PAIRS
+            .iter()
+            .map(|(from, to)| format!("{from} to {to}")),
+    );
     assert_eq!(entries("datums"), names);
 }
 

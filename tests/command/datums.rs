@@ -30,14 +30,14 @@ fn a_threshold_on_a_tidal_datum() {
 fn threshold_against_zones() {
     let scratch = Scratch::new();
     scratch.site_with("8.1 ft NAVD88", "2.470 m NGVD29");
-    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "2.470 m NGVD29": it is on NGVD29, but the flood level (level of the zone, zones, feature Z1) is on NAVD88: heights on two datums cannot be compared; accepted: threshold and sills converted to NAVD88, or that level converted to NGVD29 and stated as [[flood_level]] with the source of the conversion"#);
+    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "2.470 m NGVD29": it is on NGVD29, but the flood level (level of the zone, zones, feature Z1) is on NAVD88: heights on two datums cannot be compared, and NAVD88 to NGVD29 at longitude -74, latitude 40 needs us_noaa_vertcone.tif (https://cdn.proj.org/us_noaa_vertcone.tif), not found in grids; accepted: every file it needs in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA; or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as "NAVD88 -> NGVD29 = -1.1 ft""#);
 }
 
 #[test]
 fn a_zone_on_a_tidal_datum() {
     let scratch = Scratch::new();
     scratch.zones(&[zone(&json!({"V_DATUM": "LOCAL TIDAL DATUM"}))]);
-    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the flood level (level of the zone, zones, feature Z1) is on LOCAL TIDAL DATUM: heights on two datums cannot be compared; accepted: that level converted to NAVD88 and stated as [[flood_level]] with the source of the conversion"#);
+    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the flood level (level of the zone, zones, feature Z1) is on LOCAL TIDAL DATUM: heights on two datums cannot be compared, and LOCAL TIDAL DATUM is another surface at each tide gauge, so no grid converts LOCAL TIDAL DATUM to NAVD88; accepted: the offset at the gauge with its source (--datum-offset, or [[datum_offset]] in the site file), such as "LOCAL TIDAL DATUM -> NAVD88 = -1.1 ft""#);
 }
 
 #[test]
@@ -47,7 +47,7 @@ fn two_zones_on_two_datums_are_not_ranked_by_the_one_that_fits() {
         zone(&json!({})),
         zone(&json!({"FLD_AR_ID": "Z2", "STATIC_BFE": 12, "V_DATUM": "NGVD29"})),
     ]);
-    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the flood level (level of the zone, zones, feature Z2) is on NGVD29: heights on two datums cannot be compared; accepted: threshold and sills converted to NGVD29, or that level converted to NAVD88 and stated as [[flood_level]] with the source of the conversion"#);
+    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the flood level (level of the zone, zones, feature Z2) is on NGVD29: heights on two datums cannot be compared, and NGVD29 to NAVD88 at longitude -74, latitude 40 needs us_noaa_vertcone.tif (https://cdn.proj.org/us_noaa_vertcone.tif), not found in grids; accepted: every file it needs in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA; or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as "NGVD29 -> NAVD88 = -1.1 ft""#);
 }
 
 #[test]
@@ -66,7 +66,7 @@ fn threshold_against_terrain() {
         "--dem-datum",
         "NGVD29",
     ]);
-    assert_snapshot!(message, @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the terrain dem.tif is on NGVD29: heights on two datums cannot be compared; accepted: threshold and sills converted to NGVD29, or a terrain model on NAVD88"#);
+    assert_snapshot!(message, @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the terrain dem.tif is on NGVD29: heights on two datums cannot be compared, and NGVD29 to NAVD88 at longitude -74, latitude 40 needs us_noaa_vertcone.tif (https://cdn.proj.org/us_noaa_vertcone.tif), not found in grids; accepted: every file it needs in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA; or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as "NGVD29 -> NAVD88 = -1.1 ft""#);
 }
 
 #[test]
@@ -81,7 +81,7 @@ fn stated_level_against_threshold() {
     let scratch = Scratch::new();
     scratch
         .site_and("[[flood_level]]\nevent = \"1%\"\nlevel = \"9 ft NGVD29\"\nsource = \"study\"");
-    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 12: flood_level.level "9 ft NGVD29": it is on NGVD29, the threshold on NAVD88: heights on two datums cannot be compared; accepted: the same height converted to NAVD88"#);
+    assert_snapshot!(scratch.site_refused(), @r#"error: site.toml, line 3: threshold "8.10 ft NAVD88": it is on NAVD88, but the flood level (stated by the user, study) is on NGVD29: heights on two datums cannot be compared, and NGVD29 to NAVD88 at longitude -74, latitude 40 needs us_noaa_vertcone.tif (https://cdn.proj.org/us_noaa_vertcone.tif), not found in grids; accepted: every file it needs in a folder named by --grids, SILLMARK_GRIDS or PROJ_DATA; or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as "NGVD29 -> NAVD88 = -1.1 ft""#);
 }
 
 #[test]

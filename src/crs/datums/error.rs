@@ -45,7 +45,7 @@ pub enum DatumError {
     },
     /// A tidal datum, which is another surface at each gauge.
     #[error(
-        "{tidal} is another surface at each tide gauge, so no grid converts {from} to {to}; accepted: the offset at the gauge with its source, such as \"{from} -> {to} = -1.1 ft\""
+        "{tidal} is another surface at each tide gauge, so no grid converts {from} to {to}; accepted: the offset at the gauge with its source (--datum-offset, or [[datum_offset]] in the site file), such as \"{from} -> {to} = -1.1 ft\""
     )]
     Tidal {
         /// Datum of the elevation.
@@ -66,7 +66,7 @@ pub enum DatumError {
     },
     /// No transformation is known between the two.
     #[error(
-        "no transformation from {from} to {to} is known; accepted: the offset with its source, such as \"{from} -> {to} = -1.1 ft\""
+        "no transformation from {from} to {to} is known; accepted: the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as \"{from} -> {to} = -1.1 ft\""
     )]
     NoOperation {
         /// What the height was counted from.
@@ -76,7 +76,7 @@ pub enum DatumError {
     },
     /// The grids that the transformation reads are not here.
     #[error(
-        "{from} to {to} at longitude {longitude}, latitude {latitude} needs {}, not found in {}; accepted: {}; or the offset with its source, such as \"{from} -> {to} = -1.1 ft\"",
+        "{from} to {to} at longitude {longitude}, latitude {latitude} needs {}, not found in {}; accepted: {}; or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as \"{from} -> {to} = -1.1 ft\"",
         listed(files),
         folders_listed(folders),
         HOW_TO_GIVE_A_GRID
@@ -97,7 +97,7 @@ pub enum DatumError {
     },
     /// No transformation reaches the place.
     #[error(
-        "{from} to {to} is not defined at longitude {longitude}, latitude {latitude}: {detail}; accepted: a place within, or the offset with its source, such as \"{from} -> {to} = -1.1 ft\""
+        "{from} to {to} is not defined at longitude {longitude}, latitude {latitude}: {detail}; accepted: a place within, or the offset with its source (--datum-offset, or [[datum_offset]] in the site file), such as \"{from} -> {to} = -1.1 ft\""
     )]
     Outside {
         /// What the height was counted from.

@@ -16,7 +16,6 @@ mod folders;
 mod grid_status;
 mod plan;
 mod proj_operations;
-mod stated_offset;
 mod systems;
 
 use std::cell::RefCell;
@@ -28,10 +27,9 @@ pub use conversion::Conversion;
 pub use error::{DatumError, NeededGrid};
 pub use folders::GRIDS_VARIABLE;
 pub use grid_status::{COMMON_DATUM_PAIRS, GridStatus, UseArea};
-pub use stated_offset::StatedOffset;
 
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};
-use crate::site::Location;
+use crate::site::{Location, StatedOffset};
 use plan::{METRES_UP, Outcome, Plan};
 use proj_operations::{Axis, Context};
 

@@ -19,11 +19,11 @@ use std::process::Command;
 use VerticalDatum::{Dhhn2016, Egm96, Egm2008, Nap, Navd88, NgfIgn69, Ngvd29, Odn};
 use approx::assert_abs_diff_eq;
 use sillmark::crs::{
-    COMMON_DATUM_PAIRS, Conversion, DatumError, DatumSettings, Datums, GRIDS_VARIABLE, StatedOffset,
+    COMMON_DATUM_PAIRS, Conversion, DatumError, DatumSettings, Datums, GRIDS_VARIABLE,
 };
 use sillmark::quantity::unit::{Length, foot, meter, millimeter};
 use sillmark::quantity::{Elevation, VerticalDatum, parse_elevation};
-use sillmark::site::Location;
+use sillmark::site::{Location, StatedOffset};
 use sillmark::statement::Document;
 
 use crate::peer;

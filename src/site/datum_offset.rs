@@ -42,7 +42,7 @@ impl StatedOffset {
     /// [`StatementError`] with the place of what is not understood.
     ///
     /// ```
-    /// use sillmark::crs::StatedOffset;
+    /// use sillmark::site::StatedOffset;
     /// use sillmark::statement::{Place, Stated};
     /// use sillmark::quantity::{VerticalDatum, unit::foot};
     ///
@@ -93,7 +93,7 @@ impl StatedOffset {
     /// As [`read`](Self::read).
     ///
     /// ```
-    /// use sillmark::{crs::StatedOffset, statement::Document};
+    /// use sillmark::{site::StatedOffset, statement::Document};
     /// let text = r#"
     /// [[datum_offset]]
     /// offset = "NGVD29 -> NAVD88 = 2.75 ft"
