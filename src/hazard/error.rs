@@ -1,4 +1,4 @@
-//! What can go wrong with a layer of flood zones.
+//! What can go wrong with a layer of flood zones or lines.
 
 use std::path::PathBuf;
 
@@ -23,7 +23,7 @@ pub enum HazardError {
     },
     /// Several layers that could be meant.
     #[error(
-        "{}: which layer holds the zones? name it as {}:LAYER; it has: {}",
+        "{}: which layer holds the {holds}? name it as {}:LAYER; it has: {}",
         path.display(),
         path.display(),
         layers.join(", ")
@@ -31,10 +31,12 @@ pub enum HazardError {
     WhichLayer {
         /// The file.
         path: PathBuf,
+        /// What the layer should hold.
+        holds: &'static str,
         /// Its layers.
         layers: Vec<String>,
     },
-    /// A layer without the attribute that names the zone.
+    /// A layer without the attribute that it is read for.
     #[error(
         "{}: layer {layer:?} has no attribute {needed:?} ({schema}); it has: {}",
         path.display(),
@@ -54,7 +56,7 @@ pub enum HazardError {
     },
     /// No coordinate reference system.
     #[error(
-        "{}: layer {layer:?} has no coordinate reference system; state it with --zones-crs",
+        "{}: layer {layer:?} has no coordinate reference system; state it with {option}-crs",
         path.display()
     )]
     NoCrs {
@@ -62,10 +64,12 @@ pub enum HazardError {
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// The option that names the file.
+        option: &'static str,
     },
     /// A coordinate reference system that cannot be used.
     #[error(
-        "{}: layer {layer:?}: {source}; state the right one with --zones-crs",
+        "{}: layer {layer:?}: {source}; state the right one with {option}-crs",
         path.display()
     )]
     Crs {
@@ -73,12 +77,14 @@ pub enum HazardError {
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// The option that names the file.
+        option: &'static str,
         /// What is wrong with it.
         source: CrsError,
     },
     /// A stated system that is not the file's own.
     #[error(
-        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but --zones-crs says {stated:?}",
+        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {option}-crs says {stated:?}",
         path.display()
     )]
     CrsContradiction {
@@ -86,6 +92,8 @@ pub enum HazardError {
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// The option that names the file.
+        option: &'static str,
         /// What the file says.
         file: String,
         /// What the option says.
@@ -93,7 +101,7 @@ pub enum HazardError {
     },
     /// Coordinates that are not degrees where the system says degrees.
     #[error(
-        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with --zones-crs",
+        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with {option}-crs",
         path.display(),
         -bound
     )]
@@ -102,6 +110,8 @@ pub enum HazardError {
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// The option that names the file.
+        option: &'static str,
         /// `longitude` or `latitude`.
         axis: &'static str,
         /// The number.

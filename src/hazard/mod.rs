@@ -5,12 +5,15 @@
 //! the worst first. What a layer does not say is not made up: a level without a datum is
 //! refused with a remark, an unknown code is [`ZoneClass::Unknown`], and a layer that could
 //! be read only in part is an error.
+//! [`read_level_lines`] does the same for lines of a known flood level.
 
 mod class;
 mod code;
 mod error;
 mod interpret;
+mod layer;
 mod layer_path;
+mod level_lines;
 mod map;
 mod number;
 mod polygon;
@@ -24,8 +27,13 @@ pub use code::CodePattern;
 pub use error::HazardError;
 pub use interpret::interpret;
 pub use layer_path::LayerPath;
+pub use level_lines::{
+    LevelLine, LevelLineMap, LineKind, LineRemark, LineRole, LineSchema, LineStatement,
+    read_level_lines, read_level_lines_by,
+};
 pub use map::{ZoneMap, ZonesHere};
-pub use read::{Around, ZoneStatement, read_zones, read_zones_by};
+pub use layer::Around;
+pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;
 pub use schema::{LevelRule, Role, Schema, SchemaError, ZoneRow};
 pub use zone::Zone;
