@@ -26,13 +26,14 @@ pub use class::ZoneClass;
 pub use code::CodePattern;
 pub use error::HazardError;
 pub use interpret::interpret;
+pub use layer::Around;
 pub use layer_path::LayerPath;
+pub(crate) use level_lines::Piece;
 pub use level_lines::{
     LevelLine, LevelLineMap, LineKind, LineRemark, LineRole, LineSchema, LineStatement,
     read_level_lines, read_level_lines_by,
 };
 pub use map::{ZoneMap, ZonesHere};
-pub use layer::Around;
 pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;
 pub use schema::{LevelRule, Role, Schema, SchemaError, ZoneRow};

@@ -15,6 +15,7 @@ mod schema;
 pub use kind::LineKind;
 pub use line::LevelLine;
 pub use map::LevelLineMap;
+pub(crate) use map::Piece;
 pub use read::{LineStatement, read_level_lines, read_level_lines_by};
 pub use remark::LineRemark;
 pub use schema::{LineRole, LineSchema};

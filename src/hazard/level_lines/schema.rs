@@ -6,7 +6,7 @@ use serde::Deserialize;
 
 use super::LineKind;
 use crate::hazard::SchemaError;
-use crate::quantity::{Length, LengthUnit};
+use crate::quantity::{AnnualChance, Length, LengthUnit};
 
 /// What an attribute is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
@@ -123,6 +123,12 @@ impl LineSchema {
         let schema: Self = toml::from_str(text).map_err(|error| shape(error.to_string()))?;
         if schema.names(LineRole::Level).is_empty() {
             return Err(shape("[attributes] has no `level`".to_owned()));
+        }
+        if AnnualChance::new(schema.annual_chance).is_none() {
+            let chance = schema.annual_chance;
+            return Err(shape(format!(
+                "annual_chance {chance} is not a chance; accepted: above 0 and below 1"
+            )));
         }
         Ok(schema)
     }
