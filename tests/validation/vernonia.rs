@@ -45,14 +45,15 @@ fn structures(path: &Path) -> Vec<Structure> {
         .collect()
 }
 
-/// The files say neither unit nor datum; the town's page does (feet NAVD88).
+/// The files say neither unit nor datum; what came with them does: feet NAVD88.
 fn lines(kind: LineKind, path: &Path) -> LevelLineMap {
-    let watercourse = (kind == LineKind::CrossSections).then(|| "name".to_owned());
+    let sections = |name: &str| (kind == LineKind::CrossSections).then(|| name.to_owned());
     let statement = LineStatement {
         unit: Some(LengthUnit::Foot),
         datum: Some(VerticalDatum::Navd88),
         level_attribute: Some("bfe".to_owned()),
-        watercourse_attribute: watercourse,
+        watercourse_attribute: sections("name"),
+        label_attribute: sections("section_id"),
         ..LineStatement::default()
     };
     read_level_lines(kind, path, None, &statement, None).unwrap()
@@ -116,7 +117,8 @@ fn report(name: &str, outcomes: &[Outcome]) {
         let Outcome { id, error, sd, how } = outcome;
         writeln!(text, "id {id}: {error:+.3}, sd {sd:.3}; {how}").unwrap();
     }
-    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("vernonia-{name}.txt"));
+    let file = format!("vernonia-{}.txt", name.replace(' ', "-"));
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(file);
     std::fs::write(&path, &text).unwrap();
     println!("{}\n{text}", path.display());
 }
@@ -137,8 +139,8 @@ fn check(kind: LineKind, file: &str, median: f64, ninety_five: f64) {
     assert!(most <= ninety_five, "95 % {most}");
     // Twice the standard deviation should hold for some 95 of 100.
     let share = covered(&outcomes);
-    assert!((0.90..=0.99).contains(&share), "{share}");
-    // The worst but the last digit of the town's table: see below.
+    assert!(share >= 0.90, "{share}");
+    // Why, is told below.
     assert_eq!(outcomes[0].id, 110, "{}", outcomes[0].how);
 }
 
@@ -169,4 +171,86 @@ fn structures_between_flood_level_lines() {
         0.08,
         0.33,
     );
+}
+
+/// Each line left out in turn and its level foretold from the rest, where it crosses a stream.
+/// A refusal says nothing about the deviation and is not counted.
+fn foretold(kind: LineKind, file: &str) -> Vec<Outcome> {
+    let (Some(layer), Some(streams)) = (
+        open_data(&format!("vernonia/{file}")),
+        open_data("vernonia/stream-profiles.geojson"),
+    ) else {
+        return Vec::new();
+    };
+    let read = |path: &Path| -> Value {
+        serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+    };
+    let (layer, streams) = (read(&layer), read(&streams));
+    let scratch = tempfile::tempdir().unwrap();
+    let mut outcomes = Vec::new();
+    for (index, feature) in layer["features"].as_array().unwrap().iter().enumerate() {
+        let mut rest = layer.clone();
+        rest["features"].as_array_mut().unwrap().remove(index);
+        let path = crate::support::write(scratch.path(), "rest.geojson", &rest.to_string());
+        let map = lines(kind, &path);
+        for stream in streams["features"].as_array().unwrap() {
+            let Some(location) = crossing(feature, stream) else {
+                continue;
+            };
+            if let Ok(Some(found)) = bracket(&map, location) {
+                let level = feature["properties"]["bfe"].as_f64().unwrap();
+                outcomes.push(Outcome {
+                    id: i64::try_from(index).unwrap(),
+                    error: found.elevation.height().get::<foot>() - level,
+                    sd: found.sd.get::<foot>(),
+                    how: found.how(),
+                });
+            }
+        }
+    }
+    outcomes
+}
+
+/// The first point where two line strings cross.
+fn crossing(one: &Value, two: &Value) -> Option<Location> {
+    let pieces = |feature: &Value| -> Vec<geo::Line<f64>> {
+        let vertices = feature["geometry"]["coordinates"].as_array().unwrap();
+        let at = |vertex: &Value| (vertex[0].as_f64().unwrap(), vertex[1].as_f64().unwrap());
+        vertices
+            .windows(2)
+            .map(|pair| geo::Line::new(at(&pair[0]), at(&pair[1])))
+            .collect()
+    };
+    let others = pieces(two);
+    pieces(one).into_iter().find_map(|piece| {
+        others.iter().find_map(|other| {
+            match geo::line_intersection::line_intersection(piece, *other)? {
+                geo::LineIntersection::SinglePoint { intersection, .. } => {
+                    Location::from_degrees(intersection.x, intersection.y).ok()
+                }
+                geo::LineIntersection::Collinear { .. } => None,
+            }
+        })
+    })
+}
+
+#[test]
+fn lines_foretold_from_the_rest() {
+    for (kind, file, least) in [
+        (LineKind::CrossSections, "cross-sections.geojson", 30),
+        (LineKind::LevelLines, "base-flood-elevations.geojson", 20),
+    ] {
+        let outcomes = foretold(kind, file);
+        if outcomes.is_empty() {
+            return; // the data is not there, and that was said
+        }
+        assert!(outcomes.len() >= least, "{}", outcomes.len());
+        let share = covered(&outcomes);
+        println!(
+            "{}: {} foretold, within 2 sd {share:.3}",
+            kind.plural(),
+            outcomes.len()
+        );
+        assert!(share >= 0.90, "{} {share}", kind.plural());
+    }
 }

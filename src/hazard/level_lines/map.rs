@@ -31,9 +31,9 @@ pub(crate) struct Piece {
 
 impl LevelLineMap {
     /// A line farther away than this says nothing about a place, metres. A judgement, no
-    /// source: it leaves room for rivers that fall by a foot in ten kilometres, and beyond it
-    /// the tangent plane is off by more than a part in a thousand.
-    pub const SEARCH_LIMIT_METRES: f64 = 10_000.0;
+    /// source: it leaves room for rivers that fall by a foot in five kilometres or more, and
+    /// within it the tangent plane is good to a part in a thousand.
+    pub const SEARCH_LIMIT_METRES: f64 = 5_000.0;
 
     /// A map of lines in the coordinates of `projector`.
     pub(crate) fn new(

@@ -25,6 +25,8 @@ pub struct LineStatement {
     pub level_attribute: Option<String>,
     /// The attribute that names the watercourse, instead of the schema's.
     pub watercourse_attribute: Option<String>,
+    /// The attribute that a reader knows the line by, instead of the schema's.
+    pub label_attribute: Option<String>,
 }
 
 /// Reads a layer of the National Flood Hazard Layer, all its lines or those `around` a place
@@ -61,6 +63,7 @@ pub fn read_level_lines_by(
     let stated = [
         (LineRole::Level, &statement.level_attribute),
         (LineRole::Watercourse, &statement.watercourse_attribute),
+        (LineRole::Label, &statement.label_attribute),
     ];
     let schema = stated
         .iter()

@@ -3,7 +3,7 @@
 use super::beyond::{extend, units_of};
 use super::choose::{Choice, Standing};
 use super::view::{Sight, View};
-use super::{BracketRemark, LineRefusal, uncertainty};
+use super::{BracketRemark, LineRefusal, SHARE_OF_DIFFERENCE, uncertainty};
 use crate::hazard::LevelLine;
 use crate::quantity::{Elevation, Length, UnitSystem, unit::meter};
 
@@ -82,6 +82,7 @@ pub(super) fn conclude<'map>(
         nearest,
         standing,
         mut remarks,
+        doubt,
         ..
     } = choice;
     let near = Neighbour::of(&nearest);
@@ -102,7 +103,8 @@ pub(super) fn conclude<'map>(
             };
             (
                 difference * share,
-                uncertainty::between(rounding, difference, share),
+                uncertainty::between(rounding, difference, share)
+                    .hypot(SHARE_OF_DIFFERENCE * (doubt - share * difference).max(0.0)),
                 Position::Between {
                     upstream,
                     downstream,

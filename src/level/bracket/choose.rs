@@ -1,8 +1,9 @@
 //! Which lines bound the water at a place.
 
 use super::view::{Sight, View};
+use super::watercourse;
 use super::{BracketRemark, ON_LINE_METRES, SKIP_FACTOR, STEP_FACTOR};
-use crate::hazard::LineKind;
+use crate::hazard::{LevelLine, LineKind};
 use crate::quantity::IncomparableDatums;
 
 /// Where the place stands among the lines, and what was set aside on the way.
@@ -10,6 +11,8 @@ pub(super) struct Choice<'map> {
     pub(super) nearest: Sight<'map>,
     pub(super) standing: Standing<'map>,
     pub(super) remarks: Vec<BracketRemark>,
+    /// How far a nearer line that was set aside stands above `nearest`, metres.
+    pub(super) doubt: f64,
     /// Nothing farther away than this can change the choice, metres.
     pub(super) reach: f64,
 }
@@ -30,67 +33,76 @@ pub(super) fn choose<'map>(view: &View<'map>) -> Result<Option<Choice<'map>>, In
         return Ok(None);
     };
     if nearest.distance <= ON_LINE_METRES {
-        return on_line(view).map(Some);
+        return on_line(view, nearest).map(Some);
     }
-    let mut remarks = Vec::new();
+    if let Some(bound) = watercourse::bound(view, &nearest)? {
+        let behind = view.behind(&bound.nearest);
+        let mut remarks = bound.remarks;
+        remarks.extend(not_monotone(&bound.nearest, &bound.other, behind)?);
+        return Ok(Some(Choice {
+            nearest: bound.nearest,
+            standing: Standing::Between(bound.other),
+            remarks,
+            doubt: bound.doubt,
+            reach: bounds(&bound.nearest, &bound.other, behind),
+        }));
+    }
+    without_watercourse(view, nearest).map(Some)
+}
+
+/// Steps 4 to 6, and the end of 7: no watercourse is known to have lines on both sides.
+fn without_watercourse<'map>(
+    view: &View<'map>,
+    nearest: Sight<'map>,
+) -> Result<Choice<'map>, IncomparableDatums> {
     let behind = view.behind(&nearest);
-    let other = match nearest.line.kind {
-        LineKind::LevelLines => next_contour(view, &nearest)?,
-        LineKind::CrossSections => view.opposite(&nearest).next(),
-    };
-    let mut chosen = other.copied();
-    let mut searched_all = false;
-    if let Some(other) = other
-        && !nearest.line.shares_watercourse(other.line)
-    {
-        if is_crest(&nearest, other, behind)? || is_out_of_step(&nearest, other, behind)? {
-            remarks.push(BracketRemark::across_land(&nearest, other));
+    let is_named = nearest.line.watercourse.is_some();
+    let mut chosen = partner(view, &nearest, |_| true)?;
+    let mut remarks = Vec::new();
+    if let Some(other) = &chosen {
+        let refused =
+            if is_crest(&nearest, other, behind)? || is_out_of_step(&nearest, other, behind)? {
+                Some(BracketRemark::across_land(&nearest, other))
+            } else if is_named && nearest.rise_to(other)? < 0.0 {
+                Some(BracketRemark::other_watercourse(&nearest, other))
+            } else {
+                None
+            };
+        if refused.is_some() {
             chosen = None;
-        }
-        if nearest.line.watercourse.is_some() {
-            let own = view
-                .opposite(&nearest)
-                .find(|sight| nearest.line.shares_watercourse(sight.line));
-            searched_all = own.is_none();
-            if let Some(kept) = chosen {
-                if may_refine(&nearest, &kept, own)? {
-                    remarks.push(BracketRemark::between_watercourses(&nearest, other));
-                } else {
-                    remarks.push(BracketRemark::other_watercourse(&nearest, other));
-                    chosen = None;
-                }
+        } else {
+            remarks.extend(not_monotone(&nearest, other, behind)?);
+            if is_named {
+                remarks.push(BracketRemark::between_watercourses(&nearest, other));
             }
-            chosen = chosen.or(own.copied());
         }
+        remarks.extend(refused);
     }
-    let standing = match chosen {
-        Some(other) => Standing::Between(other),
-        None => Standing::Beyond(behind),
+    let (standing, reach) = match chosen {
+        // A line of the own watercourse may follow at any distance.
+        Some(other) if is_named => (Standing::Between(other), f64::INFINITY),
+        Some(other) => (Standing::Between(other), bounds(&nearest, &other, behind)),
+        None => (Standing::Beyond(behind), f64::INFINITY),
     };
-    let reach = match (&standing, searched_all) {
-        (Standing::Between(other), false) => bounds(&nearest, other)?,
-        _ => f64::INFINITY,
-    };
-    if let (Standing::Between(other), Some((behind, _))) = (&standing, behind)
-        && nearest.rise_to(other)? * nearest.rise_to(&behind)? > 0.0
-    {
-        remarks.push(BracketRemark::not_monotone(&nearest));
-    }
-    Ok(Some(Choice {
+    Ok(Choice {
         nearest,
         standing,
         remarks,
+        doubt: 0.0,
         reach,
-    }))
+    })
 }
 
 /// Step 3.
-fn on_line<'map>(view: &View<'map>) -> Result<Choice<'map>, IncomparableDatums> {
-    let mut on = view
+fn on_line<'map>(
+    view: &View<'map>,
+    nearest: Sight<'map>,
+) -> Result<Choice<'map>, IncomparableDatums> {
+    let on = view
         .sights
         .iter()
         .take_while(|sight| sight.distance <= ON_LINE_METRES);
-    let mut highest = *on.next().unwrap_or(&view.sights[0]);
+    let mut highest = nearest;
     let mut remarks = Vec::new();
     for sight in on {
         let rise = highest.rise_to(sight)?;
@@ -105,19 +117,27 @@ fn on_line<'map>(view: &View<'map>) -> Result<Choice<'map>, IncomparableDatums> 
         nearest: highest,
         standing: Standing::On,
         remarks,
+        doubt: 0.0,
         reach: 0.0,
     })
 }
 
-/// Step 5: the nearest contour of another level on the other side, or the nearest of the same
-/// level where there is no other.
-fn next_contour<'view, 'map>(
-    view: &'view View<'map>,
-    nearest: &'view Sight<'map>,
-) -> Result<Option<&'view Sight<'map>>, IncomparableDatums> {
+/// Steps 4 and 5: the line on the other side, of those that fit.
+///
+/// For sections the nearest; for contours the nearest of another level, or of the same level
+/// where there is no other.
+pub(super) fn partner<'map>(
+    view: &View<'map>,
+    nearest: &Sight<'map>,
+    fits: impl Fn(&LevelLine) -> bool,
+) -> Result<Option<Sight<'map>>, IncomparableDatums> {
+    let mut fitting = view.opposite(nearest).filter(|sight| fits(sight.line));
+    if nearest.line.kind == LineKind::CrossSections {
+        return Ok(fitting.next().copied());
+    }
     let mut same = None;
     let mut chosen: Option<&Sight<'_>> = None;
-    for sight in view.opposite(nearest) {
+    for sight in fitting {
         let rise = nearest.rise_to(sight)?;
         match chosen {
             Some(chosen) if sight.distance > SKIP_FACTOR * chosen.distance => break,
@@ -132,7 +152,7 @@ fn next_contour<'view, 'map>(
             }
         }
     }
-    Ok(chosen.or(same))
+    Ok(chosen.or(same).copied())
 }
 
 /// Step 6: whether the nearest line stands above both the other and the one behind it, which
@@ -164,29 +184,30 @@ fn is_out_of_step(
     Ok(step > 0.0 && nearest.rise_to(other)?.abs() > STEP_FACTOR * step)
 }
 
-/// Step 7: whether a line of another watercourse may take part.
-fn may_refine(
+/// Whether the line behind and the other are both lower, or both higher, than the nearest.
+fn not_monotone(
     nearest: &Sight<'_>,
     other: &Sight<'_>,
-    own: Option<&Sight<'_>>,
-) -> Result<bool, IncomparableDatums> {
-    let rise = nearest.rise_to(other)?;
-    let Some(own) = own else {
-        return Ok(rise >= 0.0);
+    behind: Option<(Sight<'_>, f64)>,
+) -> Result<Option<BracketRemark>, IncomparableDatums> {
+    let Some((behind, _)) = behind else {
+        return Ok(None);
     };
-    let share = nearest.distance / (nearest.distance + other.distance);
-    let range = nearest.rise_to(own)?;
-    Ok((range.min(0.0)..=range.max(0.0)).contains(&(share * rise)))
+    let turns = nearest.rise_to(other)? * nearest.rise_to(&behind)? > 0.0;
+    Ok(turns.then(|| BracketRemark::not_monotone(nearest)))
 }
 
-/// How far away something could still change the choice of `other`.
-fn bounds(nearest: &Sight<'_>, other: &Sight<'_>) -> Result<f64, IncomparableDatums> {
-    Ok(match nearest.line.kind {
-        // Another level may follow at any distance.
-        LineKind::LevelLines if nearest.rise_to(other)? == 0.0 => f64::INFINITY,
-        LineKind::LevelLines => {
-            (SKIP_FACTOR * other.distance).max(2.0 * nearest.distance + other.distance)
-        }
-        LineKind::CrossSections => 2.0 * nearest.distance + other.distance,
-    })
+/// How far away something could still change the choice of `other`, metres.
+fn bounds(nearest: &Sight<'_>, other: &Sight<'_>, behind: Option<(Sight<'_>, f64)>) -> f64 {
+    let crest = 2.0 * nearest.distance + other.distance;
+    if nearest.line.kind == LineKind::CrossSections {
+        return crest;
+    }
+    // Another level may follow at any distance, and so may the line behind that tells what a
+    // step is.
+    let Some((_, gap)) = behind.filter(|_| !other.is_level_with(nearest)) else {
+        return f64::INFINITY;
+    };
+    let bounds = [crest, SKIP_FACTOR * other.distance, nearest.distance + gap];
+    bounds.into_iter().fold(0.0, f64::max)
 }

@@ -18,10 +18,13 @@
 //! 6. Water runs through a line one way. Where the other line *and* the next line behind the
 //!    nearest are both lower, the other is none of this water: it is set aside. So is a contour
 //!    that is more than [`STEP_FACTOR`] steps away, a step being that to the contour behind.
-//! 7. Lines of one watercourse go together, where they have names. A line of another
-//!    watercourse may refine the level within the range of the own lines, being nearer; it
-//!    never takes it out of that range. Without an own line on the other side it may raise the
-//!    level above that of the nearest line, never lower it.
+//! 7. Lines of one watercourse go together, where they have names. The watercourse of the
+//!    nearest line governs where it has lines on both sides, else the nearest other one that
+//!    has, if its line is at most [`SKIP_FACTOR`] times as far; where the nearest line stands
+//!    above that, the difference enters the standard deviation. A nearer line of another
+//!    watercourse may refine the level within the range of the own two, never take it out of
+//!    that range. Where no watercourse has lines on both sides, a line of another one may raise
+//!    the level above that of the nearest line, never lower it.
 //! 8. Levels are interpolated by the lengths of the connectors.
 //! 9. Beyond the last line, see [`BEYOND_LIMIT_FEET`]: upstream the level rises on with the
 //!    slope between the last two lines, downstream the last line's level holds as an upper
@@ -41,6 +44,7 @@ mod remark;
 mod tests;
 mod uncertainty;
 mod view;
+mod watercourse;
 
 pub use bracketed::{Bracketed, Neighbour, Position};
 pub use refusal::LineRefusal;

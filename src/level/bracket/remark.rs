@@ -1,5 +1,6 @@
 //! What was odd about the lines around a place, as data.
 
+use super::beyond::units_of;
 use super::view::Sight;
 use crate::hazard::LevelLine;
 
@@ -42,6 +43,18 @@ pub enum BracketRemark {
         /// The line on the other side.
         other: String,
     },
+    /// The nearest line is of a watercourse without lines on both sides.
+    #[error(
+        "{set_aside} ({level}) is nearer but not used: the watercourse of {nearest} has lines on both sides"
+    )]
+    SetAside {
+        /// The line that the level comes from.
+        nearest: String,
+        /// The nearer line.
+        set_aside: String,
+        /// Its level.
+        level: String,
+    },
     /// Levels do not fall along the water.
     #[error("levels do not fall along the water at {nearest}")]
     NotMonotone {
@@ -75,6 +88,16 @@ impl BracketRemark {
     pub(super) fn other_watercourse(nearest: &Sight<'_>, other: &Sight<'_>) -> Self {
         let (nearest, other) = titles(nearest, other);
         Self::OtherWatercourse { nearest, other }
+    }
+
+    pub(super) fn set_aside(nearest: &Sight<'_>, set_aside: &Sight<'_>) -> Self {
+        let level = units_of(set_aside).elevation(set_aside.level);
+        let (nearest, set_aside) = titles(nearest, set_aside);
+        Self::SetAside {
+            nearest,
+            set_aside,
+            level,
+        }
     }
 
     pub(super) fn not_monotone(nearest: &Sight<'_>) -> Self {

@@ -92,7 +92,7 @@ impl<'map> View<'map> {
     }
 
     /// Whether the connector of a line crosses no other line.
-    fn sees(&self, sight: &Sight<'_>) -> bool {
+    pub(super) fn sees(&self, sight: &Sight<'_>) -> bool {
         let connector = sight.connector();
         // What the connector crosses is nearer than its end.
         self.pieces
@@ -151,6 +151,11 @@ impl Sight<'_> {
         // Levels of one rounding are equal or apart by far more than binary digits.
         let rise = other.level.above(self.level)?.value;
         Ok(if rise.abs() < 1e-6 { 0.0 } else { rise })
+    }
+
+    /// Whether both levels are known to be equal.
+    pub(super) fn is_level_with(&self, other: &Self) -> bool {
+        self.rise_to(other).is_ok_and(|rise| rise == 0.0)
     }
 
     fn connector(&self) -> Line<f64> {
