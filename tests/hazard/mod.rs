@@ -2,5 +2,6 @@
 
 mod fixture;
 mod layers;
+mod level_lines;
 mod meaning;
 mod places;
