@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::SchemaError;
+use super::{LayerContent, SchemaError};
 use crate::crs::CrsError;
 use crate::gis::GisError;
 
@@ -23,8 +23,9 @@ pub enum HazardError {
     },
     /// Several layers that could be meant.
     #[error(
-        "{}: which layer holds the {holds}? name it as {}:LAYER; it has: {}",
+        "{}: which layer holds the {}? name it as {}:LAYER; it has: {}",
         path.display(),
+        content.plural(),
         path.display(),
         layers.join(", ")
     )]
@@ -32,7 +33,7 @@ pub enum HazardError {
         /// The file.
         path: PathBuf,
         /// What the layer should hold.
-        holds: &'static str,
+        content: LayerContent,
         /// Its layers.
         layers: Vec<String>,
     },
@@ -56,44 +57,47 @@ pub enum HazardError {
     },
     /// No coordinate reference system.
     #[error(
-        "{}: layer {layer:?} has no coordinate reference system; state it with {option}-crs",
-        path.display()
+        "{}: layer {layer:?} has no coordinate reference system; state it with {}-crs",
+        path.display(),
+        content.option()
     )]
     NoCrs {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
-        /// The option that names the file.
-        option: &'static str,
+        /// What the layer is read for.
+        content: LayerContent,
     },
     /// A coordinate reference system that cannot be used.
     #[error(
-        "{}: layer {layer:?}: {source}; state the right one with {option}-crs",
-        path.display()
+        "{}: layer {layer:?}: {source}; state the right one with {}-crs",
+        path.display(),
+        content.option()
     )]
     Crs {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
-        /// The option that names the file.
-        option: &'static str,
+        /// What the layer is read for.
+        content: LayerContent,
         /// What is wrong with it.
-        source: CrsError,
+        source: Box<CrsError>,
     },
     /// A stated system that is not the file's own.
     #[error(
-        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {option}-crs says {stated:?}",
-        path.display()
+        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {}-crs says {stated:?}",
+        path.display(),
+        content.option()
     )]
     CrsContradiction {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
-        /// The option that names the file.
-        option: &'static str,
+        /// What the layer is read for.
+        content: LayerContent,
         /// What the file says.
         file: String,
         /// What the option says.
@@ -101,8 +105,9 @@ pub enum HazardError {
     },
     /// Coordinates that are not degrees where the system says degrees.
     #[error(
-        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with {option}-crs",
+        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with {}-crs",
         path.display(),
+        content.option(),
         -bound
     )]
     NotDegrees {
@@ -110,8 +115,8 @@ pub enum HazardError {
         path: PathBuf,
         /// The layer.
         layer: String,
-        /// The option that names the file.
-        option: &'static str,
+        /// What the layer is read for.
+        content: LayerContent,
         /// `longitude` or `latitude`.
         axis: &'static str,
         /// The number.

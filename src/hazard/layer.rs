@@ -5,7 +5,7 @@ use std::path::Path;
 use gdal::Dataset;
 use geo::Rect;
 
-use super::HazardError;
+use super::{HazardError, LayerContent};
 use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, LocalFrame, Projector};
 use crate::gis::{self, FeatureReader, Record};
 use crate::quantity::Length;
@@ -28,10 +28,7 @@ pub(super) struct LayerSource<'a> {
     /// The coordinate reference system that the user states.
     pub(super) crs: Option<&'a str>,
     pub(super) around: Option<Around>,
-    /// What the layer holds, in words.
-    pub(super) holds: &'static str,
-    /// The option that names it; its statements are called as it with an ending.
-    pub(super) option: &'static str,
+    pub(super) content: LayerContent,
     /// The schema's name.
     pub(super) schema: &'a str,
     /// The attributes of which it must have one.
@@ -92,8 +89,8 @@ impl LayerSource<'_> {
         HazardError::Crs {
             path: self.path.to_owned(),
             layer: layer.to_owned(),
-            option: self.option,
-            source: error,
+            content: self.content,
+            source: Box::new(error),
         }
     }
 }
@@ -130,7 +127,7 @@ fn choose_layer<'dataset>(
                 _ => {
                     return Err(HazardError::WhichLayer {
                         path: path.to_owned(),
-                        holds: source.holds,
+                        content: source.content,
                         layers: names,
                     });
                 }
@@ -149,7 +146,7 @@ fn crs_of(
     dataset: &Dataset,
     source: &LayerSource<'_>,
 ) -> Result<HorizontalCrs, HazardError> {
-    let (path, option) = (source.path, source.option);
+    let (path, content) = (source.path, source.content);
     let layer = reader.name().to_owned();
     let refused = |error| source.refused(&layer, error);
     let stated = source.crs.map(CrsDefinition::from_text);
@@ -160,7 +157,7 @@ fn crs_of(
         (None, None) => Err(HazardError::NoCrs {
             path: path.to_owned(),
             layer,
-            option,
+            content,
         }),
         (Some(file), None) => Ok(file.map_err(refused)?.horizontal),
         (None | Some(Err(_)), Some(stated)) => Ok(stated.horizontal),
@@ -177,7 +174,7 @@ fn crs_of(
                 Err(HazardError::CrsContradiction {
                     path: path.to_owned(),
                     layer,
-                    option,
+                    content,
                     file: file.name().to_owned(),
                     stated: stated.name().to_owned(),
                 })
@@ -206,7 +203,7 @@ fn check_degrees(
             return Err(HazardError::NotDegrees {
                 path: source.path.to_owned(),
                 layer: layer.to_owned(),
-                option: source.option,
+                content: source.content,
                 axis,
                 value,
                 bound,

@@ -12,6 +12,7 @@ mod code;
 mod error;
 mod interpret;
 mod layer;
+mod layer_content;
 mod layer_path;
 mod level_lines;
 mod map;
@@ -27,6 +28,7 @@ pub use code::CodePattern;
 pub use error::HazardError;
 pub use interpret::interpret;
 pub use layer::Around;
+pub use layer_content::LayerContent;
 pub use layer_path::LayerPath;
 pub(crate) use level_lines::Piece;
 pub use level_lines::{

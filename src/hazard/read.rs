@@ -6,7 +6,7 @@ use geo::BoundingRect;
 
 use super::layer::{Around, LayerSource, read_layer};
 use super::schema::{Role, Schema};
-use super::{HazardError, ZoneMap, interpret};
+use super::{HazardError, LayerContent, ZoneMap, interpret};
 use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
@@ -54,8 +54,7 @@ pub fn read_zones_by(
         layer,
         crs: statement.crs.as_deref(),
         around,
-        holds: "zones",
-        option: "--zones",
+        content: LayerContent::Zones,
         schema: &schema.name,
         needed: schema.names(Role::Zone),
     };

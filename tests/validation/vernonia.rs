@@ -2,6 +2,7 @@
 //! cross-sections and its flood-level lines.
 
 use std::fmt::Write as _;
+use std::io::Write as _;
 use std::path::Path;
 
 use serde_json::Value;
@@ -120,7 +121,13 @@ fn report(name: &str, outcomes: &[Outcome]) {
     let file = format!("vernonia-{}.txt", name.replace(' ', "-"));
     let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(file);
     std::fs::write(&path, &text).unwrap();
-    println!("{}\n{text}", path.display());
+    say(&format!("{}\n{text}", path.display()));
+}
+
+/// Shown with `--nocapture`, and past the capture of the test runner otherwise: where the
+/// report lies has to be found.
+fn say(text: &str) {
+    let _ = writeln!(std::io::stderr(), "{text}");
 }
 
 fn check(kind: LineKind, file: &str, median: f64, ninety_five: f64) {
@@ -246,14 +253,14 @@ fn lines_foretold_from_the_rest() {
         }
         assert!(outcomes.len() >= least, "{}", outcomes.len());
         let share = covered(&outcomes);
-        println!(
+        say(&format!(
             "{}: {} foretold, within 2 sd {share:.3}",
             kind.plural(),
             outcomes.len()
-        );
+        ));
         let missed = |outcome: &&Outcome| outcome.error.abs() > 2.0 * outcome.sd;
         for Outcome { id, error, sd, how } in outcomes.iter().filter(missed) {
-            println!("feature {id}: {error:+.3}, sd {sd:.3}; {how}");
+            say(&format!("feature {id}: {error:+.3}, sd {sd:.3}; {how}"));
         }
         assert!(share >= 0.85, "{} {share}", kind.plural());
     }

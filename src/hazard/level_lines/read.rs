@@ -9,7 +9,7 @@ use super::interpret::Interpreter;
 use super::{LevelLineMap, LineKind, LineRole, LineSchema};
 use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
 use crate::hazard::layer::{LayerSource, read_layer};
-use crate::hazard::{Around, HazardError};
+use crate::hazard::{Around, HazardError, LayerContent};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
 /// What a user states about a layer of lines that does not say it itself.
@@ -76,8 +76,7 @@ pub fn read_level_lines_by(
         layer,
         crs: statement.crs.as_deref(),
         around,
-        holds: kind.plural(),
-        option: kind.option(),
+        content: LayerContent::Lines(kind),
         schema: &schema.name,
         needed: schema.names(LineRole::Level),
     };

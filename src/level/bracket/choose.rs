@@ -44,7 +44,11 @@ pub(super) fn choose<'map>(view: &View<'map>) -> Result<Option<Choice<'map>>, In
             standing: Standing::Between(bound.other),
             remarks,
             doubt: bound.doubt,
-            reach: bounds(&bound.nearest, &bound.other, behind),
+            reach: if bound.is_of_nearest {
+                bounds(&bound.nearest, &bound.other, behind)
+            } else {
+                f64::INFINITY
+            },
         }));
     }
     without_watercourse(view, nearest).map(Some)
@@ -184,13 +188,20 @@ fn is_out_of_step(
     Ok(step > 0.0 && nearest.rise_to(other)?.abs() > STEP_FACTOR * step)
 }
 
-/// Whether the line behind and the other are both lower, or both higher, than the nearest.
+/// Says so where the line behind and the other are both lower, or both higher, than the
+/// nearest, all three being of one water: of one watercourse, or, where they have no names,
+/// the line behind nearer than the other.
 fn not_monotone(
     nearest: &Sight<'_>,
     other: &Sight<'_>,
     behind: Option<(Sight<'_>, f64)>,
 ) -> Result<Option<BracketRemark>, IncomparableDatums> {
-    let Some((behind, _)) = behind else {
+    let is_own = |sight: &Sight<'_>| nearest.line.shares_watercourse(sight.line);
+    let is_nameless = nearest.line.watercourse.is_none();
+    let Some((behind, _)) = behind.filter(|(behind, gap)| {
+        (is_own(other) && is_own(behind))
+            || (is_nameless && *gap < nearest.distance + other.distance)
+    }) else {
         return Ok(None);
     };
     let turns = nearest.rise_to(other)? * nearest.rise_to(&behind)? > 0.0;

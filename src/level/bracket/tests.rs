@@ -421,6 +421,7 @@ proptest! {
 
 #[test]
 #[ignore = "a measurement"]
+#[allow(clippy::print_stdout)]
 fn ten_thousand_lines() {
     // A hundred rivers 400 m apart, each of a hundred lines 150 m apart.
     let mut drawn = Vec::new();

@@ -12,6 +12,9 @@ pub(super) struct Bound<'map> {
     pub(super) remarks: Vec<BracketRemark>,
     /// How far a nearer line that was set aside stands above `nearest`, metres.
     pub(super) doubt: f64,
+    /// Whether the watercourse of the nearest line has its part in it; if not, a line of it
+    /// may still follow at any distance.
+    pub(super) is_of_nearest: bool,
 }
 
 /// Step 7: the two lines where the watercourse of the nearest line, or another about as near,
@@ -48,6 +51,7 @@ fn refined<'map>(
         other: own,
         remarks: Vec::new(),
         doubt: 0.0,
+        is_of_nearest: true,
     };
     let any = partner(view, nearest, |_| true)?;
     if let Some(other) = any.filter(|other| !nearest.line.shares_watercourse(other.line)) {
@@ -87,6 +91,7 @@ fn by_another<'map>(
                 other,
                 remarks: vec![BracketRemark::set_aside(sight, nearest)],
                 doubt: sight.rise_to(nearest)?.max(0.0),
+                is_of_nearest: false,
             }));
         }
         tried.push(sight);
