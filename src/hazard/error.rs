@@ -107,8 +107,8 @@ pub enum HazardError {
     #[error(
         "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with {}-crs",
         path.display(),
-        content.option(),
-        -bound
+        -bound,
+        content.option()
     )]
     NotDegrees {
         /// The file.
