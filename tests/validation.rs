@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+#[path = "validation/datums/mod.rs"]
+mod datums;
 #[path = "validation/demonstration.rs"]
 mod demonstration;
 #[path = "validation/hudson.rs"]

@@ -1,7 +1,7 @@
 //! Why a building cannot be assessed before the user mends something.
 
 use crate::crs::CrsError;
-use crate::quantity::{Elevation, IncomparableDatums, UnitSystem, VerticalDatum};
+use crate::quantity::{IncomparableDatums, VerticalDatum};
 use crate::statement::Place;
 use crate::terrain::TerrainError;
 
@@ -10,20 +10,22 @@ use crate::terrain::TerrainError;
 pub enum AssessError {
     /// The threshold and a source stand on different datums.
     #[error(
-        "{place}: threshold {:?}: it is on {}, but {what} is on {datum}: heights on two datums cannot be compared; \
-         accepted: threshold and sills converted to {datum}",
-        UnitSystem::Us.elevation(*.threshold),
-        threshold.datum()
+        "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: heights on two datums cannot be compared; \
+         accepted: {accepted}"
     )]
     Datum {
         /// Where the threshold was stated.
         place: Place,
-        /// The threshold.
-        threshold: Elevation,
+        /// The threshold, in the units it was stated in.
+        threshold: String,
+        /// Its datum.
+        threshold_datum: VerticalDatum,
         /// What stands on the other datum.
         what: String,
         /// The other datum.
         datum: VerticalDatum,
+        /// What would mend it.
+        accepted: String,
     },
     /// A terrain file cannot be read.
     #[error(transparent)]

@@ -5,7 +5,7 @@ use super::{AssessError, Method, OpeningAssessment, Sources, Trail, Value};
 use crate::barrier::{PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
-use crate::quantity::{Elevation, Length};
+use crate::quantity::{Elevation, Length, Velocity};
 use crate::risk::chance_of_passing;
 use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
@@ -68,14 +68,10 @@ pub(super) fn study(
     };
     let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
     let verdict = Verdict::of(&reasons);
-    let sentence: Vec<String> = reasons
-        .iter()
-        .map(|reason| reason.text(method.units))
-        .collect();
     trail.add(
         format!("verdict{whose}"),
         Value::Words(verdict.word().to_owned()),
-        sentence.join("; "),
+        "the worst that the opening's reasons ask for",
         "data/limits.toml",
     );
     Ok(OpeningAssessment {
@@ -110,7 +106,11 @@ fn sill(site: &Site, opening: &Opening, whose: &str, trail: &mut Trail) -> Optio
         format!("sill{whose}"),
         sill.map_or(Value::Unknown, Value::Elevation),
         how,
-        site.threshold_place.to_string(),
+        opening
+            .sill_place
+            .as_ref()
+            .unwrap_or(&site.threshold_place)
+            .to_string(),
     );
     sill
 }
@@ -152,15 +152,23 @@ impl Barrier {
             "planks × cover height of one plank",
             method.kit.citation.to_string(),
         );
-        let weight = site
-            .water
-            .salinity
-            .unwrap_or(Salinity::Fresh)
-            .specific_weight();
+        let salinity = site.water.salinity.unwrap_or(Salinity::Fresh);
+        let weight = salinity.specific_weight();
+        let water = match site.water.salinity {
+            Some(stated) => format!("still {} water", stated.word()),
+            None => format!(
+                "still water, taken as {} because nobody states its salinity",
+                salinity.word()
+            ),
+        };
         let at_design_level = Hydrostatic::of_depth(protection_height, weight);
         let at_top = Hydrostatic::of_depth(planks.height, weight);
-        trail_load(&at_design_level, "water at the design level", whose, trail);
-        trail_load(&at_top, "water at the top of the barrier", whose, trail);
+        for (load, case) in [
+            (&at_design_level, "water at the design level"),
+            (&at_top, "water at the top of the barrier"),
+        ] {
+            trail_load(load, case, &water, whose, trail);
+        }
         Ok(Self {
             protection_height,
             planks,
@@ -170,25 +178,25 @@ impl Barrier {
     }
 }
 
-fn trail_load(load: &Hydrostatic, case: &str, whose: &str, trail: &mut Trail) {
+fn trail_load(load: &Hydrostatic, case: &str, water: &str, whose: &str, trail: &mut Trail) {
     let mut add = |what: &str, value, formula: &str| {
         trail.add(
             format!("{what}{whose}, {case}"),
             value,
-            formula,
+            format!("{formula}, {water}"),
             WATER_WEIGHT_SOURCE,
         );
     };
     add(
         "pressure at the sill",
         Value::Pressure(load.pressure),
-        "γ·h, still water",
+        "γ·h",
     );
-    add("force", Value::LineLoad(load.force), "γ·h²/2, still water");
+    add("force", Value::LineLoad(load.force), "γ·h²/2");
     add(
         "moment about the sill",
         Value::Moment(load.moment),
-        "γ·h³/6, still water",
+        "γ·h³/6",
     );
 }
 
@@ -203,13 +211,18 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
             .map(|zone| zone.code.clone()),
         floodway: has(ZoneClass::Floodway),
         waves: site.water.waves,
-        velocity: site
-            .water
-            .velocity
-            .or_else(|| zone.and_then(|zone| zone.velocity)),
+        velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),
         wall: opening.wall,
         lowest_ground: place
             .lowest_ground
             .map(|ground| (ground.elevation, ground.source)),
+    }
+}
+
+/// The faster of two speeds: a map's is not slowed down by a statement, nor the other way.
+fn faster(stated: Option<Velocity>, mapped: Option<Velocity>) -> Option<Velocity> {
+    match (stated, mapped) {
+        (Some(stated), Some(mapped)) => Some(stated.max(mapped)),
+        (one, other) => one.or(other),
     }
 }

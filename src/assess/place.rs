@@ -17,6 +17,8 @@ pub struct Place {
     pub location: Location,
     /// The zones there; `None` where no polygon holds the place.
     pub zone: Option<ZoneHere>,
+    /// Whether there was a zone layer to look the place up in.
+    pub zones_given: bool,
     /// The ground there.
     pub ground: GroundAnswer,
     /// The lowest ground around it, and who says so.
@@ -82,12 +84,19 @@ pub(super) fn study(
     });
     trail_levels(&answer, whose, trail);
     let (statement, design_level) = match &answer.level {
-        Some(level) => designed(
-            site,
-            BaseLevel::Known(level.decided.elevation),
-            &here,
-            method,
-        ),
+        Some(level) => {
+            // A level of the same or a higher authority on another datum may be the higher one.
+            let weighty = |refusal: &&Refusal| refusal.candidate.source <= level.decided.source;
+            if let Some(refusal) = answer.refused.iter().find(weighty) {
+                return Err(other_datum(site, refusal));
+            }
+            designed(
+                site,
+                BaseLevel::Known(level.decided.elevation),
+                &here,
+                method,
+            )
+        }
         None => match answer.refused.first() {
             Some(refusal) => return Err(other_datum(site, refusal)),
             None => without_level(site, &here, sources, method),
@@ -102,6 +111,7 @@ pub(super) fn study(
     Ok(Place {
         location,
         zone,
+        zones_given: !sources.zones.is_empty(),
         ground,
         lowest_ground,
         flood_level: answer.level,
@@ -164,11 +174,11 @@ fn lowest_ground(
     trail: &mut Trail,
 ) -> Result<Option<LowestGround>, AssessError> {
     let quantity = format!(
-        "lowest ground near{}",
+        "lowest ground near the building{}",
         if whose.is_empty() {
-            " the building"
+            String::new()
         } else {
-            whose
+            format!(",{whose}")
         }
     );
     // The surveyed grade is that of the building; an opening elsewhere has its own ground.
@@ -200,9 +210,13 @@ fn lowest_ground(
         quantity,
         Value::Elevation(grade.lowest),
         format!(
-            "lowest of {} points of the terrain within {}",
+            "lowest of {} points of the terrain within {}{}",
             grade.samples,
-            method.units.distance(method.grade_radius)
+            method.units.distance(method.grade_radius),
+            match grade.without_value {
+                0 => String::new(),
+                count => format!("; {count} of them have no value"),
+            }
         ),
         grade.source,
     );
@@ -222,22 +236,39 @@ fn on_datum_of_threshold(
     }
     Err(AssessError::Datum {
         place: site.threshold_place.clone(),
-        threshold: site.threshold,
+        threshold: site.units.elevation(site.threshold),
+        threshold_datum: site.threshold.datum(),
         what: what(),
         datum: elevation.datum(),
+        accepted: format!(
+            "threshold and sills converted to {}, or a terrain model on {}",
+            elevation.datum(),
+            site.threshold.datum()
+        ),
     })
 }
 
 fn other_datum(site: &Site, refusal: &Refusal) -> AssessError {
+    let needed = site.threshold.datum();
+    let theirs = refusal.candidate.elevation.datum();
+    let converted = format!(
+        "that level converted to {needed} and stated as [[flood_level]] with the source of the conversion"
+    );
     AssessError::Datum {
+        accepted: if theirs.is_one_surface() {
+            format!("threshold and sills converted to {theirs}, or {converted}")
+        } else {
+            converted
+        },
         place: site.threshold_place.clone(),
-        threshold: site.threshold,
+        threshold: site.units.elevation(site.threshold),
+        threshold_datum: needed,
         what: format!(
             "the flood level ({}, {})",
             refusal.candidate.source.title(),
             refusal.candidate.reference
         ),
-        datum: refusal.candidate.elevation.datum(),
+        datum: theirs,
     }
 }
 

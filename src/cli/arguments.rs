@@ -31,7 +31,7 @@ pub(crate) enum Command {
 pub(crate) struct SiteOptions {
     /// Site file (TOML): location, threshold, water, openings. Without it, state the site with
     /// --at, --threshold and --opening.
-    #[arg(required_unless_present = "at", conflicts_with_all = ["at", "threshold", "opening", "occupancy"])]
+    #[arg(conflicts_with_all = ["at", "threshold", "opening", "occupancy"])]
     pub(crate) file: Option<PathBuf>,
 
     /// Longitude and latitude in degrees, WGS 84: --at -74.0335,40.7400.
@@ -39,7 +39,6 @@ pub(crate) struct SiteOptions {
         long,
         value_name = "LON,LAT",
         allow_hyphen_values = true,
-        requires = "threshold",
         help_heading = "Site in a line"
     )]
     pub(crate) at: Option<String>,

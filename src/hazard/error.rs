@@ -87,9 +87,9 @@ pub enum HazardError {
     },
     /// A stated system that is not the file's own.
     #[error(
-        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {}-crs says {stated:?}",
+        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {option}-crs says {stated:?}; accepted: {option}-crs with what the file states",
         path.display(),
-        content.option()
+        option = content.option()
     )]
     CrsContradiction {
         /// The file.

@@ -88,6 +88,7 @@ pub fn interpret(
         level: level.map(|(level, _)| level),
         level_unit: level.map(|(_, unit)| unit),
         depth: numbers.depth(),
+        depth_is_stated: numbers.has_depth(),
         velocity: numbers.velocity(),
         annual_chance: schema.annual_chance,
         remarks: numbers.remarks,

@@ -24,6 +24,8 @@ pub struct Zone {
     pub level_unit: Option<LengthUnit>,
     /// Depth of water above the ground.
     pub depth: Option<Length>,
+    /// Whether the record has a depth at all: one that could not be used is in `remarks`.
+    pub depth_is_stated: bool,
     /// Speed of the water.
     pub velocity: Option<Velocity>,
     /// Annual chance of the event that level and depth belong to, as a fraction.
@@ -36,15 +38,23 @@ impl Zone {
     /// The zone in words: its code, and its subtype where it has one.
     #[must_use]
     pub fn title(&self) -> String {
-        match &self.subtype {
+        printable(&match &self.subtype {
             Some(subtype) => format!("{} ({subtype})", self.code),
             None => self.code.clone(),
-        }
+        })
     }
 
     /// Where the zone stands, for the trail: layer and feature.
     #[must_use]
     pub fn record(&self) -> String {
-        format!("{}, feature {}", self.layer, self.feature)
+        printable(&format!("{}, feature {}", self.layer, self.feature))
     }
+}
+
+/// A layer's text on one line: a line break or an escape sequence in it must not look like a
+/// line of ours.
+pub(super) fn printable(text: &str) -> String {
+    text.chars()
+        .map(|each| if each.is_control() { ' ' } else { each })
+        .collect()
 }

@@ -2,7 +2,7 @@
 
 use super::{Candidate, FloodLevel, depth_over_grade, stated, zone_static};
 use crate::design::StatedLevel;
-use crate::hazard::Zone;
+use crate::hazard::{Zone, ZoneClass};
 use crate::quantity::{AnnualChance, Elevation, VerticalDatum};
 
 /// What is asked: the level of an event at a place, on a datum.
@@ -18,6 +18,27 @@ pub struct Question<'a> {
     pub zones: &'a [&'a Zone],
     /// The highest ground against the wall, as surveyed.
     pub highest_grade: Option<Elevation>,
+}
+
+impl Question<'_> {
+    /// The zones whose records may say how high the water of the worst zone stands: those of
+    /// the same kind of flood. A wave zone without a level does not borrow the level of the
+    /// calmer zone below it; a floodway does, because it is a part of the detailed zone.
+    pub(super) fn deciding_zones(&self) -> impl Iterator<Item = &Zone> {
+        let worst = self.zones.first().map(|zone| kind(zone.class));
+        self.zones
+            .iter()
+            .copied()
+            .take_while(move |zone| Some(kind(zone.class)) == worst)
+    }
+}
+
+/// The class that stands for all classes with the same water.
+const fn kind(class: ZoneClass) -> ZoneClass {
+    match class {
+        ZoneClass::Floodway => ZoneClass::Detailed,
+        other => other,
+    }
 }
 
 /// The level, and what was refused on the way.

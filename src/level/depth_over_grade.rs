@@ -31,9 +31,12 @@ pub fn depth_over_grade(highest_adjacent_grade: Elevation, depth: Option<Length>
 /// The level in the worst sheet-flow zone, where the highest adjacent grade is known.
 pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
     let zone = question
-        .zones
-        .iter()
+        .deciding_zones()
         .find(|zone| zone.class == ZoneClass::SheetFlow)?;
+    // A depth that is there but could not be read is not the same as no depth number.
+    if zone.depth.is_none() && zone.depth_is_stated {
+        return None;
+    }
     let grade = question.highest_grade?;
     let chance =
         AnnualChance::new(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;

@@ -5,19 +5,17 @@ use super::{Candidate, LevelSource, Question};
 use crate::hazard::Zone;
 use crate::quantity::AnnualChance;
 
-/// The levels of all flooded zones that hold the place, the highest first where they share a
-/// datum: where zones overlap or meet, the worse one counts.
+/// The levels of the flooded zones of the worst kind that hold the place, the highest first:
+/// where zones overlap or meet, the worse one counts.
 pub(super) fn candidates(question: &Question<'_>) -> Vec<Candidate> {
     let mut found: Vec<Candidate> = question
-        .zones
-        .iter()
+        .deciding_zones()
         .filter_map(|zone| candidate(question, zone))
         .collect();
-    found.sort_by(|one, two| {
-        two.elevation
-            .above(one.elevation)
-            .map_or(std::cmp::Ordering::Equal, |by| by.value.total_cmp(&0.0))
-    });
+    // By the bare number, so that the order is total: heights on another datum than the one
+    // asked for are taken out later.
+    let height = |candidate: &Candidate| candidate.elevation.height().value;
+    found.sort_by(|one, two| height(two).total_cmp(&height(one)));
     found
 }
 

@@ -4,4 +4,5 @@ mod fixture;
 mod layers;
 mod level_lines;
 mod meaning;
+mod paths;
 mod places;

@@ -1,6 +1,7 @@
 //! One line of a layer.
 
 use super::{LineKind, LineRemark};
+use crate::hazard::zone::printable;
 use crate::quantity::{Elevation, LengthUnit};
 
 /// A cross-section or flood-level line as its layer states it, with what could be made of it.
@@ -33,16 +34,16 @@ impl LevelLine {
     #[must_use]
     pub fn title(&self) -> String {
         let name = self.label.as_ref().unwrap_or(&self.feature);
-        match &self.watercourse {
+        printable(&match &self.watercourse {
             Some(watercourse) => format!("{} {name} of {watercourse}", self.kind.singular()),
             None => format!("{} {name}", self.kind.singular()),
-        }
+        })
     }
 
     /// Where the line stands, for the trail: layer and feature.
     #[must_use]
     pub fn record(&self) -> String {
-        format!("{}, feature {}", self.layer, self.feature)
+        printable(&format!("{}, feature {}", self.layer, self.feature))
     }
 
     /// Whether both lines name the same watercourse; lines without a name share none.

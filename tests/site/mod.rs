@@ -1,0 +1,3 @@
+//! What the user states of a building.
+
+mod hostile;
