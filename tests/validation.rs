@@ -14,5 +14,7 @@ mod peer;
 mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+#[path = "validation/vernonia.rs"]
+mod vernonia;
 #[path = "validation/worked_examples.rs"]
 mod worked_examples;

@@ -53,7 +53,7 @@ impl Zone {
 
 /// A layer's text on one line: a line break or an escape sequence in it must not look like a
 /// line of ours.
-fn printable(text: &str) -> String {
+pub(super) fn printable(text: &str) -> String {
     text.chars()
         .map(|each| if each.is_control() { ' ' } else { each })
         .collect()

@@ -5,8 +5,10 @@
 //! the others are kept and listed.
 
 mod answer;
+pub mod bracket;
 mod candidate;
 mod depth_over_grade;
+mod level_lines;
 mod rounding;
 mod source;
 mod stated;
@@ -15,5 +17,6 @@ mod zone_static;
 pub use answer::{LevelAnswer, Question, Refusal, flood_level};
 pub use candidate::{Candidate, FloodLevel};
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
+pub use level_lines::candidate_from_lines;
 pub use rounding::rounding_sd;
 pub use source::LevelSource;

@@ -2,6 +2,7 @@
 
 mod fixture;
 mod layers;
+mod level_lines;
 mod meaning;
 mod paths;
 mod places;
