@@ -14,7 +14,7 @@ mod source;
 mod stated;
 mod zone_static;
 
-pub use answer::{LevelAnswer, Question, Refusal, flood_level};
+pub use answer::{LevelAnswer, Question, Refusal, Silence, flood_level};
 pub use candidate::{Candidate, FloodLevel};
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
 pub use level_lines::candidate_from_lines;
