@@ -9,10 +9,13 @@ use sillmark::assess::{Method, Sources, assess};
 use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
-use sillmark::hazard::{ZoneStatement, read_zones};
+use sillmark::hazard::{
+    LevelLineMap, LineKind, LineStatement, ZoneStatement, read_level_lines, read_zones,
+};
+use sillmark::level::bracket::bracket;
 use sillmark::quantity::unit::{Length, meter};
 use sillmark::quantity::{AnnualChance, UnitSystem, parse_elevation};
-use sillmark::site::Site;
+use sillmark::site::{Location, Site};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 use sillmark::verdict::Limits;
 
@@ -55,6 +58,13 @@ fn kernels(criterion: &mut Criterion) {
         bench.iter(|| dem.grade_around(black_box(site.location), radius));
     });
 
+    let folder = tempfile::tempdir().unwrap();
+    let lines = parallel_lines(folder.path());
+    criterion.bench_function("level between two of 10 000 lines", |bench| {
+        let place = Location::from_degrees(-74.0 + 0.0137, 40.0 + 0.0171).unwrap();
+        bench.iter(|| bracket(&lines, black_box(place)).is_ok());
+    });
+
     let method = Method {
         rule: rules().unwrap().remove(0),
         kit: Kit::demonstration().unwrap(),
@@ -72,6 +82,38 @@ fn kernels(criterion: &mut Criterion) {
     criterion.bench_function("assess a building of seven openings", |bench| {
         bench.iter(|| assess(black_box(&site), &sources, &method));
     });
+}
+
+/// A hundred rivers about 400 m apart, each of a hundred cross-sections 150 m apart.
+fn parallel_lines(folder: &Path) -> LevelLineMap {
+    let mut features = Vec::new();
+    for river in 0..100_u8 {
+        for line in 0..100_u8 {
+            let (east, north) = (
+                -74.0 + 0.0018 * f64::from(line),
+                40.0 + 0.0036 * f64::from(river),
+            );
+            features.push(format!(
+                r#"{{"type":"Feature","properties":{{"WTR_NM":"R{river}","WSEL_REG":{},"LEN_UNIT":"Feet","V_DATUM":"NAVD88"}},"geometry":{{"type":"LineString","coordinates":[[{east},{north}],[{east},{}]]}}}}"#,
+                600.0 + f64::from(line),
+                north + 0.0027
+            ));
+        }
+    }
+    let path = folder.join("sections.geojson");
+    let text = format!(
+        r#"{{"type":"FeatureCollection","features":[{}]}}"#,
+        features.join(",")
+    );
+    std::fs::write(&path, text).unwrap();
+    read_level_lines(
+        LineKind::CrossSections,
+        &path,
+        None,
+        &LineStatement::default(),
+        None,
+    )
+    .unwrap()
 }
 
 criterion_group!(benches, kernels);

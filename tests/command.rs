@@ -22,6 +22,8 @@ mod datums;
 mod hudson;
 #[path = "command/json_schema.rs"]
 mod json_schema;
+#[path = "command/level_sources.rs"]
+mod level_sources;
 #[path = "command/output_file.rs"]
 mod output_file;
 #[path = "command/pipe.rs"]

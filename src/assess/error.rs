@@ -9,26 +9,9 @@ use crate::terrain::TerrainError;
 /// A fault that has to be mended before there is an answer.
 #[derive(Debug, thiserror::Error)]
 pub enum AssessError {
-    /// The threshold and a source stand on different datums, and neither grid nor stated
-    /// offset leads from one to the other.
-    #[error(
-        "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: \
-         heights on two datums cannot be compared, and {error}"
-    )]
-    Datum {
-        /// Where the threshold was stated.
-        place: Place,
-        /// The threshold, in the units it was stated in.
-        threshold: String,
-        /// Its datum.
-        threshold_datum: VerticalDatum,
-        /// What stands on the other datum.
-        what: String,
-        /// The other datum.
-        datum: VerticalDatum,
-        /// Why there is no conversion, and what would give one.
-        error: DatumError,
-    },
+    /// The threshold and a source stand on different datums.
+    #[error(transparent)]
+    Datum(#[from] Box<OtherDatum>),
     /// A terrain file cannot be read.
     #[error(transparent)]
     Terrain(#[from] TerrainError),
@@ -40,6 +23,28 @@ pub enum AssessError {
     Datums(#[from] IncomparableDatums),
 }
 
+/// The threshold and a source stand on different datums, and neither grid nor stated offset
+/// leads from one to the other.
+#[derive(Debug, thiserror::Error)]
+#[error(
+    "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: \
+     heights on two datums cannot be compared, and {error}"
+)]
+pub struct OtherDatum {
+    /// Where the threshold was stated.
+    pub place: Place,
+    /// The threshold, in the units it was stated in.
+    pub threshold: String,
+    /// Its datum.
+    pub threshold_datum: VerticalDatum,
+    /// What stands on the other datum.
+    pub what: String,
+    /// The other datum.
+    pub datum: VerticalDatum,
+    /// Why there is no conversion, and what would give one.
+    pub error: DatumError,
+}
+
 impl AssessError {
     /// A height that cannot be put on the datum of the threshold.
     pub(super) fn other_datum(
@@ -48,13 +53,13 @@ impl AssessError {
         elevation: Elevation,
         error: DatumError,
     ) -> Self {
-        Self::Datum {
+        Self::Datum(Box::new(OtherDatum {
             place: site.threshold_place.clone(),
             threshold: site.units.elevation(site.threshold),
             threshold_datum: site.threshold.datum(),
             what: what.to_owned(),
             datum: elevation.datum(),
             error,
-        }
+        }))
     }
 }

@@ -30,7 +30,7 @@ mod water;
 mod zones;
 
 pub use assessment::{Assessment, OpeningAssessment};
-pub use error::AssessError;
+pub use error::{AssessError, OtherDatum};
 pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
 pub(crate) use trail::percent;
 pub use trail::{Step, Trail, Value};

@@ -418,39 +418,3 @@ proptest! {
         prop_assert!((after - before - fall * step / 400.0).abs() < 1e-5 * fall);
     }
 }
-
-#[test]
-#[ignore = "a measurement"]
-#[allow(clippy::print_stdout)]
-fn ten_thousand_lines() {
-    // A hundred rivers 400 m apart, each of a hundred lines 150 m apart.
-    let mut drawn = Vec::new();
-    for river in 0..100_u8 {
-        for line in 0..100_u8 {
-            let (east, north) = (150.0 * f64::from(line), 400.0 * f64::from(river));
-            let vertices = (0..20_u8).map(|vertex| {
-                let along = f64::from(vertex) * 15.0;
-                (east + 5.0 * (along / 30.0).sin(), north + along)
-            });
-            let level = 600.0 + f64::from(line);
-            drawn.push(Drawn("x", None, Some(level), vertices.collect()));
-        }
-    }
-    for map in [contours(&drawn), sections(&drawn)] {
-        let start = std::time::Instant::now();
-        let mut found = 0;
-        for index in 0..2000_u32 {
-            let step = f64::from(index);
-            let location = place(
-                10.0 + (step * 37.7) % 14_800.0,
-                10.0 + (step * 91.3) % 39_000.0,
-            );
-            found += usize::from(bracket(&map, location).is_ok());
-        }
-        println!(
-            "{:?}: {found} found, {:?} a query",
-            map.kind(),
-            start.elapsed() / 2000
-        );
-    }
-}
