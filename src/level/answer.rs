@@ -58,7 +58,7 @@ impl Question<'_> {
     }
 
     /// The candidate on the datum that is asked for.
-    fn on_datum(&self, candidate: Candidate) -> Result<Candidate, Refusal> {
+    fn on_datum(&self, candidate: Candidate) -> Result<Candidate, Box<Refusal>> {
         match self
             .datums
             .convert(candidate.elevation, self.datum, self.location)
@@ -79,7 +79,7 @@ impl Question<'_> {
                 reference: format!("{}; {}", candidate.reference, conversion.reference),
                 ..candidate
             }),
-            Err(error) => Err(Refusal { candidate, error }),
+            Err(error) => Err(Box::new(Refusal { candidate, error })),
         }
     }
 }
@@ -141,7 +141,7 @@ pub fn flood_level(question: &Question<'_>) -> LevelAnswer {
     for found in answers {
         match found.map(|candidate| question.on_datum(candidate)) {
             Ok(Ok(candidate)) => usable.push(candidate),
-            Ok(Err(refusal)) => answer.refused.push(refusal),
+            Ok(Err(refusal)) => answer.refused.push(*refusal),
             Err(silence) => answer.silent.push(silence),
         }
     }
