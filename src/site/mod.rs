@@ -7,12 +7,14 @@ mod file;
 mod location;
 mod opening;
 mod quick;
+mod uncertainty;
 mod wall;
 mod water;
 
 pub use location::{Location, LocationError};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use quick::QuickForm;
+pub use uncertainty::{GivenDeviation, GivenValue, StatedUncertainty};
 pub use wall::WallKind;
 pub use water::{WaterConditions, Waves};
 
