@@ -2,9 +2,9 @@
 
 use std::path::PathBuf;
 
-use super::SchemaError;
 use crate::crs::CrsError;
 use crate::gis::GisError;
+use crate::statement::StatementError;
 
 /// A layer that cannot be used.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -14,7 +14,7 @@ pub enum HazardError {
     Gis(#[from] GisError),
     /// The schema cannot be read.
     #[error(transparent)]
-    Schema(#[from] SchemaError),
+    Schema(#[from] StatementError),
     /// No layer at all.
     #[error("{}: has no layers", path.display())]
     NoLayers {
@@ -34,7 +34,21 @@ pub enum HazardError {
         /// Its layers.
         layers: Vec<String>,
     },
-    /// A layer without the attribute that names the zone.
+    /// An option that says otherwise than the schema.
+    #[error(
+        "{option} says {stated:?}, but the schema {schema} says {by_schema:?} for every zone; accepted: one of the two, or the same twice"
+    )]
+    SchemaContradiction {
+        /// The schema's name.
+        schema: String,
+        /// What the schema says.
+        by_schema: String,
+        /// The option.
+        option: &'static str,
+        /// What the option says.
+        stated: String,
+    },
+    /// A layer without an attribute that the schema needs.
     #[error(
         "{}: layer {layer:?} has no attribute {needed:?} ({schema}); it has: {}",
         path.display(),

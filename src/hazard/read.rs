@@ -34,8 +34,8 @@ pub struct Around {
 
 /// Reads the zones of a National Flood Hazard Layer, all or those `around` a place.
 ///
-/// The layer is the named one, or the only one, or the only one with the attribute that
-/// names the zone.
+/// The layer is the named one, or the only one, or the only one with the attributes that the
+/// schema needs.
 ///
 /// # Errors
 /// [`HazardError`] with the path and, where something is missing, what states it. A layer
@@ -51,6 +51,9 @@ pub fn read_zones(
 
 /// As [`read_zones`], by any schema.
 ///
+/// Where a schema says a unit or datum for every zone (`[constants]` of its file), the
+/// statement may say the same or nothing; what a feature itself says goes before both.
+///
 /// # Errors
 /// As [`read_zones`].
 pub fn read_zones_by(
@@ -60,6 +63,7 @@ pub fn read_zones_by(
     statement: &ZoneStatement,
     around: Option<Around>,
 ) -> Result<ZoneMap, HazardError> {
+    check_statement(schema, statement)?;
     let dataset = gis::open_vector(path)?;
     let reader = choose_layer(schema, &dataset, path, layer)?;
     let name = reader.name().to_owned();
@@ -102,6 +106,28 @@ pub fn read_zones_by(
     Ok(ZoneMap::new(projector, features))
 }
 
+/// What holds for every zone by the schema, and by an option, has to be the same.
+fn check_statement(schema: &Schema, statement: &ZoneStatement) -> Result<(), HazardError> {
+    let contradiction = |option, by_schema: String, stated: String| {
+        if by_schema == stated {
+            return Ok(());
+        }
+        Err(HazardError::SchemaContradiction {
+            schema: schema.name.clone(),
+            by_schema,
+            option,
+            stated,
+        })
+    };
+    if let (Some(unit), Some(stated)) = (schema.constants.length_unit, statement.unit) {
+        contradiction("--zones-unit", unit.to_string(), stated.to_string())?;
+    }
+    if let (Some(datum), Some(stated)) = (schema.constants.level_datum, statement.datum) {
+        contradiction("--zones-datum", datum.to_string(), stated.to_string())?;
+    }
+    Ok(())
+}
+
 fn choose_layer<'dataset>(
     schema: &Schema,
     dataset: &'dataset Dataset,
@@ -110,9 +136,12 @@ fn choose_layer<'dataset>(
 ) -> Result<FeatureReader<'dataset>, HazardError> {
     let names = FeatureReader::layers(dataset);
     let open = |name: &str| FeatureReader::new(dataset, path, name);
-    let has_zone = |reader: &FeatureReader<'_>| {
-        let mut needed = schema.names(Role::Zone).iter();
-        needed.any(|needed| reader.attribute(needed).is_some())
+    let lacking = |reader: &FeatureReader<'_>| {
+        let has = |role: &Role| {
+            let mut names = schema.names(*role).iter();
+            names.any(|name| reader.attribute(name).is_some())
+        };
+        schema.needed().find(|role| !has(role))
     };
     let reader = match (layer, names.as_slice()) {
         (Some(layer), _) => open(layer)?,
@@ -126,7 +155,7 @@ fn choose_layer<'dataset>(
             let mut fitting = Vec::new();
             for name in several {
                 let reader = open(name)?;
-                if has_zone(&reader) {
+                if lacking(&reader).is_none() {
                     fitting.push(reader);
                 }
             }
@@ -141,16 +170,15 @@ fn choose_layer<'dataset>(
             }
         }
     };
-    if has_zone(&reader) {
-        Ok(reader)
-    } else {
-        Err(HazardError::NoAttribute {
+    match lacking(&reader) {
+        None => Ok(reader),
+        Some(role) => Err(HazardError::NoAttribute {
             path: path.to_owned(),
             layer: reader.name().to_owned(),
-            needed: schema.names(Role::Zone).join(" or "),
+            needed: schema.names(role).join(" or "),
             schema: schema.name.clone(),
             attributes: reader.attributes().to_vec(),
-        })
+        }),
     }
 }
 

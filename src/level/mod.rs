@@ -7,6 +7,7 @@
 mod answer;
 mod candidate;
 mod depth_over_grade;
+mod highest_grade;
 mod rounding;
 mod source;
 mod stated;
@@ -14,6 +15,7 @@ mod zone_static;
 
 pub use answer::{LevelAnswer, Question, Refusal, flood_level};
 pub use candidate::{Candidate, FloodLevel};
-pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
+pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, candidate_over, depth_over_grade};
+pub use highest_grade::{GradeReach, HighestGrade};
 pub use rounding::rounding_sd;
 pub use source::LevelSource;

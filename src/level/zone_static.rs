@@ -3,7 +3,6 @@
 use super::rounding::{ROUNDING_SOURCE, rounding_sd};
 use super::{Candidate, LevelSource, Question};
 use crate::hazard::Zone;
-use crate::quantity::AnnualChance;
 
 /// The levels of all flooded zones that hold the place, the highest first where they share a
 /// datum: where zones overlap or meet, the worse one counts.
@@ -23,8 +22,7 @@ pub(super) fn candidates(question: &Question<'_>) -> Vec<Candidate> {
 
 fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {
     let elevation = zone.level.filter(|_| zone.class.is_inside())?;
-    let chance =
-        AnnualChance::new(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
+    let chance = Some(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
     Some(Candidate {
         source: LevelSource::ZoneStatic,
         elevation,

@@ -131,8 +131,14 @@ impl Deviation {
         let fitting = deviations()?.into_iter().filter(|known| known.of == of);
         let ids: Vec<_> = fitting.map(|known| known.id).collect();
         Err(given.stated.refuse(
-            format!("it is neither a length nor a known uncertainty of the {}", of.word()),
-            format!("a standard deviation such as \"0.15 m\", or one of: {}", ids.join(", ")),
+            format!(
+                "it is neither a length nor a known uncertainty of the {}",
+                of.word()
+            ),
+            format!(
+                "a standard deviation such as \"0.15 m\", or one of: {}",
+                ids.join(", ")
+            ),
         ))
     }
 
@@ -159,9 +165,15 @@ mod tests {
     fn every_row_has_a_deviation_and_an_id_of_its_own() {
         let known = deviations().unwrap();
         for (position, deviation) in known.iter().enumerate() {
-            assert!(deviation.sd.value > 0.0 && deviation.sd.value < 5.0, "{}", deviation.id);
+            assert!(
+                deviation.sd.value > 0.0 && deviation.sd.value < 5.0,
+                "{}",
+                deviation.id
+            );
             let others = &known[..position];
-            let taken = others.iter().any(|other| other.id.eq_ignore_ascii_case(&deviation.id));
+            let taken = others
+                .iter()
+                .any(|other| other.id.eq_ignore_ascii_case(&deviation.id));
             assert!(!taken, "{}", deviation.id);
         }
         for (_, of) in Measured::CHOICES {

@@ -55,5 +55,8 @@ pub fn chance_over_top(
     sill_sd: Length,
 ) -> Result<f64, IncomparableDatums> {
     let margin = top.above(level)?;
-    Ok(chance_of_passing(margin, root_sum_square([level_sd, sill_sd])))
+    Ok(chance_of_passing(
+        margin,
+        root_sum_square([level_sd, sill_sd]),
+    ))
 }

@@ -279,7 +279,10 @@ impl fmt::Display for ReadFrom {
         match self {
             Self::Given(chance) => write!(formatter, "given for {chance}"),
             Self::Between { frequent, rarer } => {
-                write!(formatter, "between {frequent} and {rarer} by {INTERPOLATION}")
+                write!(
+                    formatter,
+                    "between {frequent} and {rarer} by {INTERPOLATION}"
+                )
             }
         }
     }

@@ -1,6 +1,9 @@
 //! The site file.
 
-use super::{Location, Opening, RuleChoice, Sill, Site, SurveyedGrade, WaterConditions};
+use super::{
+    Footprint, Location, Opening, RuleChoice, Sill, Site, StatedUncertainty, SurveyedGrade,
+    WaterConditions,
+};
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
     Elevation, Length, UnitSystem, VerticalDatum, parse_duration, parse_elevation, parse_length,
@@ -39,9 +42,11 @@ impl Site {
             "location",
             "threshold",
             "occupancy",
+            "building",
             "lowest_adjacent_grade",
             "highest_adjacent_grade",
             "rule",
+            "uncertainty",
             "water",
             "flood_level",
             "opening",
@@ -50,9 +55,10 @@ impl Site {
         let threshold_place = threshold.place().clone();
         let units = UnitSystem::of_text(threshold.text());
         let threshold = threshold_elevation(&threshold)?;
+        let location = location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?;
         Ok(Self {
             name: root.required("name", "a name for the building")?.name()?,
-            location: location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?,
+            location,
             threshold,
             units,
             threshold_place,
@@ -60,9 +66,15 @@ impl Site {
                 .optional("occupancy")?
                 .map(|stated| stated.choose())
                 .transpose()?,
+            footprint: footprint(&root, location)?,
             grade: grade(&root, threshold.datum())?,
             water: water(&root)?,
             flood_levels: flood_levels(&root, threshold.datum())?,
+            uncertainty: root
+                .table("uncertainty")?
+                .map(|table| StatedUncertainty::read(&table))
+                .transpose()?
+                .unwrap_or_default(),
             rule: rule(&root)?,
             openings: openings(&root, threshold.datum())?,
         })
@@ -95,6 +107,17 @@ fn location(table: &Table<'_, '_>) -> Result<Option<Location>, StatementError> {
     Location::from_degrees(east, north)
         .map(Some)
         .map_err(|error| longitude.refuse(error.to_string(), LOCATION))
+}
+
+fn footprint(
+    root: &Table<'_, '_>,
+    location: Location,
+) -> Result<Option<Footprint>, StatementError> {
+    let Some(building) = root.table("building")? else {
+        return Ok(None);
+    };
+    building.allow(&["footprint"])?;
+    Footprint::read(&building, location)
 }
 
 fn grade(root: &Table<'_, '_>, datum: VerticalDatum) -> Result<SurveyedGrade, StatementError> {

@@ -4,6 +4,7 @@
 //! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
 mod file;
+mod footprint;
 mod location;
 mod opening;
 mod quick;
@@ -11,6 +12,7 @@ mod uncertainty;
 mod wall;
 mod water;
 
+pub use footprint::{Footprint, FootprintError};
 pub use location::{Location, LocationError};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use quick::QuickForm;
@@ -37,12 +39,16 @@ pub struct Site {
     pub threshold_place: Place,
     /// What it is used for.
     pub occupancy: Option<Occupancy>,
+    /// The outline of the building, where the user states it.
+    pub footprint: Option<Footprint>,
     /// Surveyed ground against the walls.
     pub grade: SurveyedGrade,
     /// The water, as far as it is known.
     pub water: WaterConditions,
     /// Flood levels that somebody states.
     pub flood_levels: Vec<StatedLevel>,
+    /// Standard deviations that the user states in place of ours.
+    pub uncertainty: StatedUncertainty,
     /// The freeboard rule that the site file names or writes.
     pub rule: Option<RuleChoice>,
     /// At least one.

@@ -80,9 +80,8 @@ impl GivenDeviation {
     /// [`StatementError`] where it begins like a number and is no length, or is nothing.
     pub fn read(stated: &Stated<'_>) -> Result<Self, StatementError> {
         let text = stated.text().trim();
-        let like_number = text.starts_with(|first: char| {
-            first.is_ascii_digit() || matches!(first, '+' | '-' | '.')
-        });
+        let like_number = text
+            .starts_with(|first: char| first.is_ascii_digit() || matches!(first, '+' | '-' | '.'));
         let value = if like_number {
             let sd = stated.read(parse_length)?;
             if sd.value <= 0.0 {

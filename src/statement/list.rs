@@ -81,10 +81,16 @@ impl<'document> Table<'document, '_> {
     /// it; `None` where it is absent.
     #[must_use]
     pub fn whole(&self, key: &'static str) -> Option<Stated<'document>> {
-        self.fields.get(key).map(|value| self.as_written(key, value))
+        self.fields
+            .get(key)
+            .map(|value| self.as_written(key, value))
     }
 
-    fn single(&self, key: &str, item: &'document Spanned<DeValue<'_>>) -> Option<Stated<'document>> {
+    fn single(
+        &self,
+        key: &str,
+        item: &'document Spanned<DeValue<'_>>,
+    ) -> Option<Stated<'document>> {
         let text: Cow<'document, str> = match item.get_ref() {
             DeValue::String(text) => Cow::Borrowed(text.as_ref()),
             DeValue::Table(_) | DeValue::Array(_) => return None,
