@@ -7,6 +7,8 @@ mod design;
 mod gis;
 mod hazard;
 mod level;
+mod risk;
+mod site;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 mod terrain;

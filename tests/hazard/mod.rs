@@ -2,5 +2,6 @@
 
 mod fixture;
 mod layers;
+mod mapping;
 mod meaning;
 mod places;

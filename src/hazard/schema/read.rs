@@ -40,6 +40,20 @@ impl Schema {
         })
     }
 
+    /// Every schema that ships with the project, for a catalogue; the extent with the chance
+    /// of its file, for which the user states their own.
+    ///
+    /// # Errors
+    /// As [`Schema::nfhl`].
+    pub fn shipped() -> Result<Vec<Self>, StatementError> {
+        let extent = include_str!("../../../data/schemas/extent.toml");
+        Ok(vec![
+            Self::nfhl()?,
+            Self::england()?,
+            Self::from_toml("data/schemas/extent.toml", extent)?,
+        ])
+    }
+
     /// Reads a schema; `file` is the name that messages use.
     ///
     /// # Errors
