@@ -14,7 +14,7 @@ pub enum HazardError {
     Gis(#[from] GisError),
     /// The schema cannot be read.
     #[error(transparent)]
-    Schema(#[from] StatementError),
+    Schema(Box<StatementError>),
     /// No layer at all.
     #[error("{}: has no layers", path.display())]
     NoLayers {
@@ -125,4 +125,10 @@ pub enum HazardError {
         /// The system's name.
         crs: String,
     },
+}
+
+impl From<StatementError> for HazardError {
+    fn from(error: StatementError) -> Self {
+        Self::Schema(Box::new(error))
+    }
 }

@@ -40,8 +40,12 @@ impl SchemaChoice {
     pub fn read(stated: &Stated<'_>) -> Result<Self, StatementError> {
         let text = stated.text().trim();
         let lower = text.to_ascii_lowercase();
-        if lower.ends_with(".toml") {
-            return Ok(Self::File(PathBuf::from(text)));
+        let path = PathBuf::from(text);
+        if path
+            .extension()
+            .is_some_and(|ending| ending.eq_ignore_ascii_case("toml"))
+        {
+            return Ok(Self::File(path));
         }
         let schema = match lower.split_once(':') {
             None if lower == "nfhl" => Schema::nfhl()?,
