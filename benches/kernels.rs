@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use criterion::{Criterion, criterion_group, criterion_main};
 use sillmark::assess::{Method, Sources, assess};
 use sillmark::barrier::Kit;
+use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
 use sillmark::hazard::{ZoneStatement, read_zones};
 use sillmark::quantity::unit::{Length, meter};
@@ -65,6 +66,7 @@ fn kernels(criterion: &mut Criterion) {
     let sources = Sources {
         zones: vec![zones],
         terrain: Terrain::new(vec![dem]),
+        datums: Datums::new(DatumSettings::default()).unwrap(),
     };
     criterion.bench_function("assess a building of seven openings", |bench| {
         bench.iter(|| assess(black_box(&site), &sources, &method));

@@ -4,6 +4,8 @@
 //! cargo run --release --example zone_and_ground -- ZONES DEM DATUM UNIT LON LAT
 //! ```
 
+#![allow(clippy::print_stdout)] // an example prints
+
 use std::error::Error;
 
 use sillmark::hazard::{LayerPath, ZoneStatement, read_zones};

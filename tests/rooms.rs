@@ -2,11 +2,13 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+mod barrier;
 mod crs;
 mod design;
 mod gis;
 mod hazard;
 mod level;
+mod quantity;
 mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part

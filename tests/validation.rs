@@ -6,6 +6,8 @@
 mod annual_chance;
 #[path = "validation/chances.rs"]
 mod chances;
+#[path = "validation/datums/mod.rs"]
+mod datums;
 #[path = "validation/demonstration.rs"]
 mod demonstration;
 #[path = "validation/hudson.rs"]
@@ -16,5 +18,7 @@ mod peer;
 mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+#[path = "validation/vernonia.rs"]
+mod vernonia;
 #[path = "validation/worked_examples.rs"]
 mod worked_examples;

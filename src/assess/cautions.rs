@@ -1,6 +1,6 @@
 //! Which cautions a case calls for.
 
-use super::place::{GroundAnswer, Place};
+use super::place::{GroundAnswer, Place, ZoneHere};
 use super::{Method, OpeningAssessment};
 use crate::design::Occupancy;
 use crate::hazard::ZoneClass;
@@ -35,7 +35,7 @@ pub(super) fn gather(
     let barriers = openings
         .iter()
         .any(|opening| opening.planks.is_some_and(|planks| planks.count > 0));
-    if method.rule.id == "none" {
+    if method.rule.terms.iter().all(|term| term.add.value <= 0.0) {
         cautions.push(Caution::NoFreeboard);
     }
     if barriers && method.kit.id == "demonstration" {
@@ -59,6 +59,17 @@ pub(super) fn gather(
 }
 
 fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
+    let unknown = |here: &ZoneHere| here.worst.class == ZoneClass::Unknown;
+    // Without a level the verdict itself says that the zone is not known.
+    if place.flood_level.is_some() && place.zone.as_ref().is_none_or(unknown) {
+        cautions.push(Caution::ZoneUnknown {
+            why: match &place.zone {
+                Some(here) => format!("zone {}", here.worst.title()),
+                None if place.zones_given => "no polygon holds the place".to_owned(),
+                None => "no flood zones were given".to_owned(),
+            },
+        });
+    }
     let Some(here) = &place.zone else { return };
     match here.worst.class {
         ZoneClass::CoastalWave => cautions.push(Caution::CoastalZone),
@@ -102,9 +113,10 @@ fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
             difference,
         });
     }
-    if level.decided.sd.is_none() {
-        cautions.push(Caution::LevelUncertaintyUnknown);
-    }
+    cautions.push(match level.decided.sd {
+        Some(_) => Caution::LevelUncertainty,
+        None => Caution::LevelUncertaintyUnknown,
+    });
     for base in place
         .design_level
         .iter()
@@ -155,16 +167,13 @@ fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
-/// The wall around an opening that needs a barrier.
+/// The wall around an opening and below it.
 fn about_wall(
     opening: &OpeningAssessment,
     place: &Place,
     method: &Method,
     cautions: &mut Vec<Caution>,
 ) {
-    if !matches!(opening.verdict, Verdict::Protect | Verdict::Engineer) {
-        return;
-    }
     let MapStatement::DesignLevel(level) = &place.statement else {
         return;
     };
@@ -174,7 +183,9 @@ fn about_wall(
         .wall(Some(WallKind::UnsupportedPanel))
         .depth
         .unwrap_or_default();
-    if opening.opening.wall.is_none()
+    let barrier = matches!(opening.verdict, Verdict::Protect | Verdict::Engineer);
+    if barrier
+        && opening.opening.wall.is_none()
         && opening
             .protection_height
             .is_some_and(|height| height > weakest)
@@ -182,8 +193,10 @@ fn about_wall(
         cautions.push(Caution::WallNotStated { opening: name() });
     }
     let limit = method.limits.wall(opening.opening.wall).depth;
+    // Where a barrier is needed, water above surveyed ground is a reason of the verdict. Where
+    // the sill is high enough, the wall below it stands in the water all the same.
     if let (Some(ground), Some(limit)) = (place.lowest_ground, limit)
-        && ground.source == GroundSource::Terrain
+        && (ground.source == GroundSource::Terrain || opening.verdict == Verdict::Above)
         && let Ok(water) = level.above(ground.elevation)
         && water > limit
     {

@@ -1,29 +1,33 @@
 //! Why a building cannot be assessed before the user mends something.
 
-use crate::crs::CrsError;
-use crate::quantity::{Elevation, IncomparableDatums, UnitSystem, VerticalDatum};
+use crate::crs::{CrsError, DatumError};
+use crate::quantity::{Elevation, IncomparableDatums, VerticalDatum};
+use crate::site::Site;
 use crate::statement::Place;
 use crate::terrain::TerrainError;
 
 /// A fault that has to be mended before there is an answer.
 #[derive(Debug, thiserror::Error)]
 pub enum AssessError {
-    /// The threshold and a source stand on different datums.
+    /// The threshold and a source stand on different datums, and neither grid nor stated
+    /// offset leads from one to the other.
     #[error(
-        "{place}: threshold {:?}: it is on {}, but {what} is on {datum}: heights on two datums cannot be compared; \
-         accepted: threshold and sills converted to {datum}",
-        UnitSystem::Us.elevation(*.threshold),
-        threshold.datum()
+        "{place}: threshold {threshold:?}: it is on {threshold_datum}, but {what} is on {datum}: \
+         heights on two datums cannot be compared, and {error}"
     )]
     Datum {
         /// Where the threshold was stated.
         place: Place,
-        /// The threshold.
-        threshold: Elevation,
+        /// The threshold, in the units it was stated in.
+        threshold: String,
+        /// Its datum.
+        threshold_datum: VerticalDatum,
         /// What stands on the other datum.
         what: String,
         /// The other datum.
         datum: VerticalDatum,
+        /// Why there is no conversion, and what would give one.
+        error: DatumError,
     },
     /// A terrain file cannot be read.
     #[error(transparent)]
@@ -34,4 +38,23 @@ pub enum AssessError {
     /// Two elevations do not share a datum.
     #[error(transparent)]
     Datums(#[from] IncomparableDatums),
+}
+
+impl AssessError {
+    /// A height that cannot be put on the datum of the threshold.
+    pub(super) fn other_datum(
+        site: &Site,
+        what: &str,
+        elevation: Elevation,
+        error: DatumError,
+    ) -> Self {
+        Self::Datum {
+            place: site.threshold_place.clone(),
+            threshold: site.units.elevation(site.threshold),
+            threshold_datum: site.threshold.datum(),
+            what: what.to_owned(),
+            datum: elevation.datum(),
+            error,
+        }
+    }
 }

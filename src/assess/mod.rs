@@ -20,9 +20,14 @@
 mod assessment;
 mod cautions;
 mod error;
+mod freeboard;
+mod ground;
 mod opening;
 mod place;
+mod study;
 mod trail;
+mod water;
+mod zones;
 
 pub use assessment::{Assessment, OpeningAssessment};
 pub use error::AssessError;
@@ -30,7 +35,10 @@ pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
 pub(crate) use trail::percent;
 pub use trail::{Step, Trail, Value};
 
+use study::{Spot, Study};
+
 use crate::barrier::Kit;
+use crate::crs::Datums;
 use crate::design::Rule;
 use crate::hazard::ZoneMap;
 use crate::quantity::{AnnualChance, Length, UnitSystem};
@@ -39,12 +47,13 @@ use crate::terrain::Terrain;
 use crate::verdict::{Limits, Verdict};
 
 /// The maps that the answer is read from.
-#[derive(Default)]
 pub struct Sources {
     /// Flood-zone layers.
     pub zones: Vec<ZoneMap>,
     /// Terrain models, possibly none.
     pub terrain: Terrain,
+    /// What puts heights of one vertical datum on another.
+    pub datums: Datums,
 }
 
 /// How the answer is worked out.
@@ -73,14 +82,21 @@ pub struct Method {
 /// [`AssessError`] where the levels or the terrain stand on another datum than the threshold,
 /// or a source cannot be read.
 pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessment, AssessError> {
-    let mut trail = Trail::default();
-    let place = place::study(site, site.location, "", sources, method, &mut trail)?;
-    let mut openings = Vec::with_capacity(site.openings.len());
-    for opening in &site.openings {
-        openings.push(opening::study(
-            site, opening, &place, sources, method, &mut trail,
-        )?);
-    }
+    let mut study = Study {
+        site,
+        sources,
+        method,
+        trail: Trail::default(),
+    };
+    let place = study.place(Spot {
+        location: site.location,
+        whose: "",
+    })?;
+    let openings = site
+        .openings
+        .iter()
+        .map(|opening| study.opening(opening, &place))
+        .collect::<Result<Vec<_>, _>>()?;
     let verdict = openings
         .iter()
         .map(|opening| opening.verdict)
@@ -93,7 +109,7 @@ pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessm
         openings,
         verdict,
         cautions,
-        trail,
+        trail: study.trail,
         method: method.clone(),
     })
 }

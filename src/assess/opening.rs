@@ -1,96 +1,95 @@
 //! One opening before the water.
 
-use super::place::{self, Place};
-use super::{AssessError, Method, OpeningAssessment, Sources, Trail, Value};
+use super::place::Place;
+use super::study::{Spot, Study};
+use super::{AssessError, Method, OpeningAssessment, Trail, Value};
 use crate::barrier::{PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
-use crate::quantity::{Elevation, Length};
+use crate::quantity::{Elevation, Length, Velocity};
 use crate::risk::chance_of_passing;
 use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
 use crate::verdict::{Evidence, MapStatement, Verdict, judge};
 
-/// Studies one opening; `site_place` is what is known where the site is.
-pub(super) fn study(
-    site: &Site,
-    opening: &Opening,
-    site_place: &Place,
-    sources: &Sources,
-    method: &Method,
-    trail: &mut Trail,
-) -> Result<OpeningAssessment, AssessError> {
-    let whose = format!(" at {:?}", opening.id);
-    let own_place = match opening.location {
-        Some(location) => Some(place::study(
-            site, location, &whose, sources, method, trail,
-        )?),
-        None => None,
-    };
-    let place = own_place.as_ref().unwrap_or(site_place);
-    let sill = sill(site, opening, &whose, trail);
+impl Study<'_> {
+    /// Studies one opening; `site_place` is what is known where the site is.
+    pub(super) fn opening(
+        &mut self,
+        opening: &Opening,
+        site_place: &Place,
+    ) -> Result<OpeningAssessment, AssessError> {
+        let whose = format!(" at {:?}", opening.id);
+        let own_place = match opening.location {
+            Some(location) => Some(self.place(Spot {
+                location,
+                whose: &whose,
+            })?),
+            None => None,
+        };
+        let place = own_place.as_ref().unwrap_or(site_place);
+        let (site, method) = (self.site, self.method);
+        let trail = &mut self.trail;
+        let sill = sill(site, opening, &whose, trail);
 
-    let mut depth = None;
-    if let (Some(level), Some(sill)) = (&place.flood_level, sill) {
-        let water = level.decided.elevation.above(sill)?.max(Length::default());
-        trail.add(
-            format!("depth{whose}"),
-            Value::Length(water),
-            "flood level − sill, not less than nothing",
-            "",
-        );
-        depth = Some(water);
-    }
-    let barrier = match (&place.statement, sill) {
-        (MapStatement::DesignLevel(level), Some(sill)) => {
-            Some(Barrier::up_to(*level, sill, site, &whose, method, trail)?)
+        let mut depth = None;
+        if let (Some(level), Some(sill)) = (&place.flood_level, sill) {
+            let water = level.decided.elevation.above(sill)?.max(Length::default());
+            trail.add(
+                format!("depth{whose}"),
+                Value::Length(water),
+                "flood level − sill, not less than nothing",
+                "",
+            );
+            depth = Some(water);
         }
-        _ => None,
-    };
-    let chance_over_top = match (&place.flood_level, sill, &barrier) {
-        (Some(level), Some(sill), Some(barrier)) if barrier.planks.count > 0 => {
-            match level.decided.sd {
-                Some(sd) => {
-                    let top = sill.raised(barrier.planks.height);
-                    let chance = chance_of_passing(top.above(level.decided.elevation)?, sd);
-                    trail.add(
+        let barrier = match (&place.statement, sill) {
+            (MapStatement::DesignLevel(level), Some(sill)) => {
+                Some(Barrier::up_to(*level, sill, site, &whose, method, trail)?)
+            }
+            _ => None,
+        };
+        let chance_over_top = match (&place.flood_level, sill, &barrier) {
+            (Some(level), Some(sill), Some(barrier)) if barrier.planks.count > 0 => {
+                match level.decided.sd {
+                    Some(sd) => {
+                        let top = sill.raised(barrier.planks.height);
+                        let chance = chance_of_passing(top.above(level.decided.elevation)?, sd);
+                        trail.add(
                     format!("chance that the assessed event passes the top{whose}"),
                     Value::Chance(chance),
                     "normal distribution about the flood level with its standard deviation; mapping and rounding only, not the flood study itself",
                     "",
                 );
-                    Some(chance)
+                        Some(chance)
+                    }
+                    None => None,
                 }
-                None => None,
             }
-        }
-        _ => None,
-    };
-    let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
-    let verdict = Verdict::of(&reasons);
-    let sentence: Vec<String> = reasons
-        .iter()
-        .map(|reason| reason.text(method.units))
-        .collect();
-    trail.add(
-        format!("verdict{whose}"),
-        Value::Words(verdict.word().to_owned()),
-        sentence.join("; "),
-        "data/limits.toml",
-    );
-    Ok(OpeningAssessment {
-        opening: opening.clone(),
-        sill,
-        depth,
-        protection_height: barrier.as_ref().map(|barrier| barrier.protection_height),
-        planks: barrier.as_ref().map(|barrier| barrier.planks),
-        at_design_level: barrier.as_ref().map(|barrier| barrier.at_design_level),
-        at_top: barrier.as_ref().map(|barrier| barrier.at_top),
-        chance_over_top,
-        verdict,
-        reasons,
-        place: own_place,
-    })
+            _ => None,
+        };
+        let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
+        let verdict = Verdict::of(&reasons);
+        trail.add(
+            format!("verdict{whose}"),
+            Value::Words(verdict.word().to_owned()),
+            "the worst that the opening's reasons ask for",
+            "data/limits.toml",
+        );
+        Ok(OpeningAssessment {
+            opening: opening.clone(),
+            sill,
+            depth,
+            protection_height: barrier.as_ref().map(|barrier| barrier.protection_height),
+            planks: barrier.as_ref().map(|barrier| barrier.planks),
+            at_design_level: barrier.as_ref().map(|barrier| barrier.at_design_level),
+            at_top: barrier.as_ref().map(|barrier| barrier.at_top),
+            chance_over_top,
+            verdict,
+            reasons,
+            place: own_place,
+        })
+    }
 }
 
 fn sill(site: &Site, opening: &Opening, whose: &str, trail: &mut Trail) -> Option<Elevation> {
@@ -110,7 +109,11 @@ fn sill(site: &Site, opening: &Opening, whose: &str, trail: &mut Trail) -> Optio
         format!("sill{whose}"),
         sill.map_or(Value::Unknown, Value::Elevation),
         how,
-        site.threshold_place.to_string(),
+        opening
+            .sill_place
+            .as_ref()
+            .unwrap_or(&site.threshold_place)
+            .to_string(),
     );
     sill
 }
@@ -152,15 +155,23 @@ impl Barrier {
             "planks × cover height of one plank",
             method.kit.citation.to_string(),
         );
-        let weight = site
-            .water
-            .salinity
-            .unwrap_or(Salinity::Fresh)
-            .specific_weight();
+        let salinity = site.water.salinity.unwrap_or(Salinity::Fresh);
+        let weight = salinity.specific_weight();
+        let water = match site.water.salinity {
+            Some(stated) => format!("still {} water", stated.word()),
+            None => format!(
+                "still water, taken as {} because nobody states its salinity",
+                salinity.word()
+            ),
+        };
         let at_design_level = Hydrostatic::of_depth(protection_height, weight);
         let at_top = Hydrostatic::of_depth(planks.height, weight);
-        trail_load(&at_design_level, "water at the design level", whose, trail);
-        trail_load(&at_top, "water at the top of the barrier", whose, trail);
+        for (load, case) in [
+            (&at_design_level, "water at the design level"),
+            (&at_top, "water at the top of the barrier"),
+        ] {
+            trail_load(load, case, &water, whose, trail);
+        }
         Ok(Self {
             protection_height,
             planks,
@@ -170,25 +181,25 @@ impl Barrier {
     }
 }
 
-fn trail_load(load: &Hydrostatic, case: &str, whose: &str, trail: &mut Trail) {
+fn trail_load(load: &Hydrostatic, case: &str, water: &str, whose: &str, trail: &mut Trail) {
     let mut add = |what: &str, value, formula: &str| {
         trail.add(
             format!("{what}{whose}, {case}"),
             value,
-            formula,
+            format!("{formula}, {water}"),
             WATER_WEIGHT_SOURCE,
         );
     };
     add(
         "pressure at the sill",
         Value::Pressure(load.pressure),
-        "γ·h, still water",
+        "γ·h",
     );
-    add("force", Value::LineLoad(load.force), "γ·h²/2, still water");
+    add("force", Value::LineLoad(load.force), "γ·h²/2");
     add(
         "moment about the sill",
         Value::Moment(load.moment),
-        "γ·h³/6, still water",
+        "γ·h³/6",
     );
 }
 
@@ -203,13 +214,18 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
             .map(|zone| zone.code.clone()),
         floodway: has(ZoneClass::Floodway),
         waves: site.water.waves,
-        velocity: site
-            .water
-            .velocity
-            .or_else(|| zone.and_then(|zone| zone.velocity)),
+        velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),
         wall: opening.wall,
         lowest_ground: place
             .lowest_ground
             .map(|ground| (ground.elevation, ground.source)),
+    }
+}
+
+/// The faster of two speeds: a map's is not slowed down by a statement, nor the other way.
+fn faster(stated: Option<Velocity>, mapped: Option<Velocity>) -> Option<Velocity> {
+    match (stated, mapped) {
+        (Some(stated), Some(mapped)) => Some(stated.max(mapped)),
+        (one, other) => one.or(other),
     }
 }

@@ -1,14 +1,14 @@
 //! What maps, terrain and rule say about one place.
 
-use super::{AssessError, Method, Sources, Trail, Value};
-use crate::crs::CrsError;
-use crate::design::{Base, BaseLevel, DesignGap, DesignLevel, KnownLevels, design_level};
-use crate::hazard::{Zone, ZoneClass, ZonesHere};
-use crate::level::{FloodLevel, LevelAnswer, Question, Refusal, flood_level};
-use crate::quantity::{AnnualChance, Elevation};
-use crate::site::{Location, Site};
+use super::AssessError;
+use super::study::{Spot, Study};
+use crate::design::DesignLevel;
+use crate::hazard::Zone;
+use crate::level::FloodLevel;
+use crate::quantity::Elevation;
+use crate::site::Location;
 use crate::terrain::{Gap, Ground};
-use crate::verdict::{GroundSource, MapStatement, Missing};
+use crate::verdict::{GroundSource, MapStatement};
 
 /// Everything that is known at one place before an opening is looked at.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +17,8 @@ pub struct Place {
     pub location: Location,
     /// The zones there; `None` where no polygon holds the place.
     pub zone: Option<ZoneHere>,
+    /// Whether there was a zone layer to look the place up in.
+    pub zones_given: bool,
     /// The ground there.
     pub ground: GroundAnswer,
     /// The lowest ground around it, and who says so.
@@ -43,7 +45,7 @@ pub struct ZoneHere {
 /// The ground at a place, or why it is not known.
 #[derive(Clone, Debug, PartialEq)]
 pub enum GroundAnswer {
-    /// The ground.
+    /// The ground, on the datum of the threshold.
     Known(Ground),
     /// The terrain has no value there or does not reach there.
     Gap(Gap),
@@ -60,365 +62,28 @@ pub struct LowestGround {
     pub source: GroundSource,
 }
 
-/// Studies one place; `whose` is empty for the site and names the opening otherwise.
-pub(super) fn study(
-    site: &Site,
-    location: Location,
-    whose: &str,
-    sources: &Sources,
-    method: &Method,
-    trail: &mut Trail,
-) -> Result<Place, AssessError> {
-    let here = zones(sources, location)?;
-    trail_zones(&here, sources, whose, trail);
-    let ground = ground(site, location, whose, sources, trail)?;
-    let lowest_ground = lowest_ground(site, location, whose, sources, method, trail)?;
-    let answer = flood_level(&Question {
-        event: method.event,
-        datum: site.threshold.datum(),
-        stated: &site.flood_levels,
-        zones: &here.zones,
-        highest_grade: site.grade.highest.filter(|_| location == site.location),
-    });
-    trail_levels(&answer, whose, trail);
-    let (statement, design_level) = match &answer.level {
-        Some(level) => designed(
-            site,
-            BaseLevel::Known(level.decided.elevation),
-            &here,
-            method,
-        ),
-        None => match answer.refused.first() {
-            Some(refusal) => return Err(other_datum(site, refusal)),
-            None => without_level(site, &here, sources, method),
-        },
-    };
-    trail_design(design_level.as_ref(), whose, method, trail);
-    let zone = here.zones.split_first().map(|(worst, others)| ZoneHere {
-        worst: (*worst).clone(),
-        others: others.iter().map(|zone| (*zone).clone()).collect(),
-        on_edge: here.on_edge,
-    });
-    Ok(Place {
-        location,
-        zone,
-        ground,
-        lowest_ground,
-        flood_level: answer.level,
-        design_level,
-        statement,
-    })
-}
-
-fn zones(sources: &Sources, location: Location) -> Result<ZonesHere<'_>, AssessError> {
-    let mut maps = Vec::with_capacity(sources.zones.len());
-    for map in &sources.zones {
-        match map.at(location) {
-            Ok(here) => maps.push(here),
-            // What a layer's coordinates cannot express, its polygons do not hold.
-            Err(CrsError::OutsideDomain { .. }) => {}
-            Err(error) => return Err(error.into()),
-        }
-    }
-    Ok(ZonesHere::join(maps))
-}
-
-fn ground(
-    site: &Site,
-    location: Location,
-    whose: &str,
-    sources: &Sources,
-    trail: &mut Trail,
-) -> Result<GroundAnswer, AssessError> {
-    let quantity = format!("ground{whose}");
-    if sources.terrain.dems().is_empty() {
-        trail.add(quantity, Value::Unknown, "no terrain model was given", "");
-        return Ok(GroundAnswer::NotAsked);
-    }
-    Ok(match sources.terrain.ground_at(location)? {
-        Ok(ground) => {
-            on_datum_of_threshold(site, ground.elevation, || {
-                format!("the terrain {}", ground.source)
-            })?;
-            trail.add(
-                quantity,
-                Value::Elevation(ground.elevation),
-                "bilinear between the four nearest cell centres of the terrain",
-                ground.source.clone(),
-            );
-            GroundAnswer::Known(ground)
-        }
-        Err(gap) => {
-            trail.add(quantity, Value::Unknown, gap.to_string(), "");
-            GroundAnswer::Gap(gap)
-        }
-    })
-}
-
-fn lowest_ground(
-    site: &Site,
-    location: Location,
-    whose: &str,
-    sources: &Sources,
-    method: &Method,
-    trail: &mut Trail,
-) -> Result<Option<LowestGround>, AssessError> {
-    let quantity = format!(
-        "lowest ground near{}",
-        if whose.is_empty() {
-            " the building"
-        } else {
-            whose
-        }
-    );
-    // The surveyed grade is that of the building; an opening elsewhere has its own ground.
-    if let Some(elevation) = site.grade.lowest.filter(|_| location == site.location) {
-        trail.add(
-            quantity,
-            Value::Elevation(elevation),
-            "lowest adjacent grade as stated",
-            "site file",
-        );
-        return Ok(Some(LowestGround {
-            elevation,
-            source: GroundSource::Surveyed,
-        }));
-    }
-    if sources.terrain.dems().is_empty() {
-        return Ok(None);
-    }
-    let Ok(grade) = sources
-        .terrain
-        .grade_around(location, method.grade_radius)?
-    else {
-        return Ok(None);
-    };
-    on_datum_of_threshold(site, grade.lowest, || {
-        format!("the terrain {}", grade.source)
-    })?;
-    trail.add(
-        quantity,
-        Value::Elevation(grade.lowest),
-        format!(
-            "lowest of {} points of the terrain within {}",
-            grade.samples,
-            method.units.distance(method.grade_radius)
-        ),
-        grade.source,
-    );
-    Ok(Some(LowestGround {
-        elevation: grade.lowest,
-        source: GroundSource::Terrain,
-    }))
-}
-
-fn on_datum_of_threshold(
-    site: &Site,
-    elevation: Elevation,
-    what: impl Fn() -> String,
-) -> Result<(), AssessError> {
-    if elevation.datum() == site.threshold.datum() {
-        return Ok(());
-    }
-    Err(AssessError::Datum {
-        place: site.threshold_place.clone(),
-        threshold: site.threshold,
-        what: what(),
-        datum: elevation.datum(),
-    })
-}
-
-fn other_datum(site: &Site, refusal: &Refusal) -> AssessError {
-    AssessError::Datum {
-        place: site.threshold_place.clone(),
-        threshold: site.threshold,
-        what: format!(
-            "the flood level ({}, {})",
-            refusal.candidate.source.title(),
-            refusal.candidate.reference
-        ),
-        datum: refusal.candidate.elevation.datum(),
-    }
-}
-
-/// Applies the rule to a known level, or to the fact that the flood does not reach the place.
-fn designed(
-    site: &Site,
-    flood: BaseLevel,
-    here: &ZonesHere<'_>,
-    method: &Method,
-) -> (MapStatement, Option<DesignLevel>) {
-    let known = KnownLevels {
-        flood,
-        stated: &site.flood_levels,
-    };
-    match design_level(&method.rule, site.occupancy, known) {
-        Ok(design) => (MapStatement::DesignLevel(design.elevation), Some(design)),
-        Err(DesignGap::NotReached) => (MapStatement::NoFlood(worst_title(here)), None),
-        Err(DesignGap::MissingLevel { base, at_least }) => (
-            MapStatement::Unresolved(Missing::RuleLevel { base, at_least }),
-            None,
-        ),
-        Err(DesignGap::MissingOccupancy) => (MapStatement::Unresolved(Missing::Occupancy), None),
-        // The site file refuses stated levels on another datum, and a flood level on another
-        // datum never gets here; should one, the answer is that the level is not known.
-        Err(DesignGap::Datums(_)) => (
-            MapStatement::Unresolved(Missing::RuleLevel {
-                base: Base::FloodLevel,
-                at_least: None,
-            }),
-            None,
-        ),
-    }
-}
-
-/// What follows where no source has a level: never a dry building by default.
-fn without_level(
-    site: &Site,
-    here: &ZonesHere<'_>,
-    sources: &Sources,
-    method: &Method,
-) -> (MapStatement, Option<DesignLevel>) {
-    let unresolved = |missing| (MapStatement::Unresolved(missing), None);
-    let Some(zone) = here.zones.first() else {
-        return unresolved(if sources.zones.is_empty() {
-            Missing::Zones
-        } else {
-            Missing::ZoneHere
+impl Study<'_> {
+    /// Studies one place: zones, ground, flood level, design level.
+    pub(super) fn place(&mut self, spot: Spot<'_>) -> Result<Place, AssessError> {
+        let here = self.zones(spot)?;
+        let ground = self.ground(spot)?;
+        let lowest_ground = self.lowest_ground(spot)?;
+        let flood_level = self.flood_level(spot, &here)?;
+        let (statement, design_level) = self.design(spot, &here, flood_level.as_ref())?;
+        let zone = here.zones.split_first().map(|(worst, others)| ZoneHere {
+            worst: (*worst).clone(),
+            others: others.iter().map(|zone| (*zone).clone()).collect(),
+            on_edge: here.on_edge,
         });
-    };
-    let title = zone.title();
-    match zone.class {
-        ZoneClass::Minimal => designed(
-            site,
-            BaseLevel::NotReached(AnnualChance::ONE_IN_500),
-            here,
-            method,
-        ),
-        ZoneClass::Rare | ZoneClass::Unspecified => designed(
-            site,
-            BaseLevel::NotReached(AnnualChance::ONE_PERCENT),
-            here,
-            method,
-        ),
-        ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title }),
-        ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title }),
-        ZoneClass::SheetFlow if site.grade.highest.is_none() => {
-            unresolved(Missing::HighestGrade { zone: title })
-        }
-        _ => unresolved(Missing::LevelInZone {
-            zone: title,
-            why: why_no_level(zone),
-        }),
+        Ok(Place {
+            location: spot.location,
+            zone,
+            zones_given: !self.sources.zones.is_empty(),
+            ground,
+            lowest_ground,
+            flood_level,
+            design_level,
+            statement,
+        })
     }
-}
-
-fn why_no_level(zone: &Zone) -> String {
-    let refused: Vec<String> = zone.remarks.iter().map(ToString::to_string).collect();
-    if !refused.is_empty() {
-        refused.join("; ")
-    } else if zone.level_expected {
-        "the map keeps it in another layer (flood-level lines or cross-sections) and the flood study; state it as [[flood_level]]".to_owned()
-    } else {
-        "the map gives none for such a zone; ask the authority and state it as [[flood_level]]"
-            .to_owned()
-    }
-}
-
-fn worst_title(here: &ZonesHere<'_>) -> String {
-    here.zones
-        .first()
-        .map_or_else(String::new, |zone| zone.title())
-}
-
-fn trail_zones(here: &ZonesHere<'_>, sources: &Sources, whose: &str, trail: &mut Trail) {
-    let quantity = format!("flood zone{whose}");
-    match here.zones.first() {
-        Some(zone) => trail.add(
-            quantity,
-            Value::Words(zone.title()),
-            match here.zones.len() {
-                1 => "the polygon that holds the place".to_owned(),
-                count => format!("the worst of {count} polygons that hold the place"),
-            },
-            zone.record(),
-        ),
-        None if sources.zones.is_empty() => {
-            trail.add(quantity, Value::Unknown, "no flood zones were given", "");
-        }
-        None => trail.add(quantity, Value::Unknown, "no polygon holds the place", ""),
-    }
-}
-
-fn trail_levels(answer: &LevelAnswer, whose: &str, trail: &mut Trail) {
-    if let Some(level) = &answer.level {
-        let decided = &level.decided;
-        trail.add(
-            format!("flood level{whose}, {} annual chance", decided.chance),
-            Value::Elevation(decided.elevation),
-            format!("{}: {}", decided.source.title(), decided.how),
-            decided.reference.clone(),
-        );
-        if let Some(sd) = decided.sd {
-            trail.add(
-                format!("standard deviation of the flood level{whose}"),
-                Value::Length(sd),
-                decided.how.clone(),
-                "",
-            );
-        }
-        for other in &level.others {
-            trail.add(
-                format!("flood level{whose}, other source"),
-                Value::Elevation(other.elevation),
-                format!(
-                    "{}: {}; not used, a source with more authority is there",
-                    other.source.title(),
-                    other.how
-                ),
-                other.reference.clone(),
-            );
-        }
-    } else if answer.refused.is_empty() {
-        trail.add(
-            format!("flood level{whose}"),
-            Value::Unknown,
-            "no source has a level for the place",
-            "",
-        );
-    }
-    for Refusal { candidate, needed } in &answer.refused {
-        trail.add(
-            format!("flood level{whose}, refused"),
-            Value::Elevation(candidate.elevation),
-            format!(
-                "{}: it is on {}, {needed} is needed",
-                candidate.source.title(),
-                candidate.elevation.datum()
-            ),
-            candidate.reference.clone(),
-        );
-    }
-}
-
-fn trail_design(design: Option<&DesignLevel>, whose: &str, method: &Method, trail: &mut Trail) {
-    let Some(design) = design else { return };
-    if let Some(freeboard) = design.freeboard {
-        trail.add(
-            format!("freeboard{whose}"),
-            Value::Length(freeboard),
-            format!("rule {}: {}", method.rule.id, method.rule.name),
-            method.rule.citation.to_string(),
-        );
-    }
-    trail.add(
-        format!("design level{whose}"),
-        Value::Elevation(design.elevation),
-        format!(
-            "{} + {}",
-            design.governing,
-            method.units.height(design.added)
-        ),
-        format!("rule {}", method.rule.id),
-    );
 }

@@ -31,7 +31,7 @@ pub(crate) enum Command {
 pub(crate) struct SiteOptions {
     /// Site file (TOML): location, threshold, water, openings. Without it, state the site with
     /// --at, --threshold and --opening.
-    #[arg(required_unless_present = "at", conflicts_with_all = ["at", "threshold", "opening", "occupancy"])]
+    #[arg(conflicts_with_all = ["at", "threshold", "opening", "occupancy"])]
     pub(crate) file: Option<PathBuf>,
 
     /// Longitude and latitude in degrees, WGS 84: --at -74.0335,40.7400.
@@ -39,7 +39,6 @@ pub(crate) struct SiteOptions {
         long,
         value_name = "LON,LAT",
         allow_hyphen_values = true,
-        requires = "threshold",
         help_heading = "Site in a line"
     )]
     pub(crate) at: Option<String>,
@@ -67,6 +66,12 @@ pub(crate) struct SiteOptions {
 
     #[command(flatten)]
     pub(crate) dem: DemOptions,
+
+    #[command(flatten)]
+    pub(crate) datums: DatumOptions,
+
+    #[command(flatten)]
+    pub(crate) offsets: StatedOffsetOptions,
 
     /// Freeboard rule, by its id in `sillmark catalog rules`. Without it the rule of the site
     /// file counts, and without that one `none`.
@@ -136,6 +141,32 @@ pub(crate) struct DemOptions {
 }
 
 #[derive(Args, Debug)]
+pub(crate) struct DatumOptions {
+    /// Folder of vertical grids (PROJ's GeoTIFF grids) for conversions between datums; repeat
+    /// for more. Without it the folders of `SILLMARK_GRIDS` and of PROJ's variables are searched.
+    #[arg(long, value_name = "FOLDER", help_heading = "Vertical datums")]
+    pub(crate) grids: Vec<PathBuf>,
+
+    /// Let PROJ fetch missing grids over the network, where this build can.
+    #[arg(long, help_heading = "Vertical datums")]
+    pub(crate) grids_network: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct StatedOffsetOptions {
+    /// An offset between two datums as a flood study prints it, with its source behind a
+    /// semicolon: "NGVD29 -> NAVD88 = -1.1 ft; county flood study of 2006, table 2". Repeat for
+    /// more. It wins over grids.
+    #[arg(
+        long,
+        value_name = "OFFSET; SOURCE",
+        allow_hyphen_values = true,
+        help_heading = "Vertical datums"
+    )]
+    pub(crate) datum_offset: Vec<String>,
+}
+
+#[derive(Args, Debug)]
 pub(crate) struct OutputOptions {
     /// Units of the text; without it, those of the threshold.
     #[arg(long, value_enum, help_heading = "Output")]
@@ -180,6 +211,14 @@ pub(crate) struct CatalogOptions {
     /// What to list.
     #[arg(value_enum)]
     pub(crate) list: CatalogList,
+
+    /// With `datums`: the grids that lead from one datum to another, instead of the common
+    /// pairs: --pair NGVD29,NAVD88.
+    #[arg(long, value_name = "FROM,TO", value_parser = pair_of_datums)]
+    pub(crate) pair: Option<(VerticalDatum, VerticalDatum)>,
+
+    #[command(flatten)]
+    pub(crate) datums: DatumOptions,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -190,7 +229,7 @@ pub(crate) enum CatalogList {
     Limits,
     /// Barrier systems that ship with the project.
     Kits,
-    /// Vertical datums by name.
+    /// Vertical datums by name, and which grids lead from one to another.
     Datums,
     /// Sources of a flood level, the highest authority first.
     Sources,
@@ -200,4 +239,16 @@ pub(crate) enum CatalogList {
     Cautions,
     /// The JSON Schema of `--format json`.
     JsonSchema,
+}
+
+fn pair_of_datums(text: &str) -> Result<(VerticalDatum, VerticalDatum), String> {
+    let (from, to) = text
+        .split_once(',')
+        .ok_or("accepted: two datums with a comma between, such as NGVD29,NAVD88")?;
+    let datum = |text: &str| {
+        text.trim()
+            .parse::<VerticalDatum>()
+            .map_err(|error| error.to_string())
+    };
+    Ok((datum(from)?, datum(to)?))
 }

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use sillmark::barrier::Kit;
+use sillmark::crs::{COMMON_DATUM_PAIRS, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::Schema;
 use sillmark::level::LevelSource;
@@ -13,6 +14,7 @@ use sillmark::verdict::{CautionTexts, Limits};
 
 use super::arguments::{CatalogList, CatalogOptions};
 use super::failure::Failure;
+use super::inputs;
 use super::output::Target;
 
 const UNITS: UnitSystem = UnitSystem::Us;
@@ -25,7 +27,7 @@ pub(super) fn run(options: &CatalogOptions) -> Result<(), Failure> {
         CatalogList::Rules => all_rules(),
         CatalogList::Limits => limits(),
         CatalogList::Kits => kits(),
-        CatalogList::Datums => Ok(datums()),
+        CatalogList::Datums => return Target::Stdout.write(&datums(options)?),
         CatalogList::Sources => Ok(sources()),
         CatalogList::Schemas => return Target::Stdout.write(&schemas()?),
         CatalogList::Cautions => cautions(),
@@ -128,8 +130,13 @@ fn kits() -> Result<String, StatementError> {
     Ok(list.0)
 }
 
-fn datums() -> String {
+fn datums(options: &CatalogOptions) -> Result<String, Failure> {
     let mut list = List::default();
+    if let Some((from, to)) = options.pair {
+        let datums = inputs::datums(&options.datums, Vec::new())?;
+        conversion(&mut list, &datums, from, to)?;
+        return Ok(list.0);
+    }
     for datum in VerticalDatum::all_named() {
         let code = datum
             .epsg()
@@ -146,7 +153,52 @@ fn datums() -> String {
         "EPSG:n",
         "any other vertical coordinate system of the EPSG Dataset, by its code",
     );
-    list.0
+    let datums = inputs::datums(&options.datums, Vec::new())?;
+    for (from, to) in COMMON_DATUM_PAIRS {
+        conversion(&mut list, &datums, from, to)?;
+    }
+    Ok(list.0)
+}
+
+/// Which grids lead from one datum to another, and which of them are here.
+fn conversion(
+    list: &mut List,
+    datums: &Datums,
+    from: VerticalDatum,
+    to: VerticalDatum,
+) -> Result<(), Failure> {
+    let grids = datums.grid_report(from, to).map_err(Failure::input)?;
+    let missing = grids.iter().filter(|grid| !grid.is_present()).count();
+    list.entry(
+        &format!("{from} to {to}"),
+        &match (grids.len(), missing) {
+            (0, _) => "no grid is needed".to_owned(),
+            (all, 0) => format!("grids: {all}, all here"),
+            (all, missing) => format!("grids: {all}, of which {missing} are missing"),
+        },
+    );
+    for grid in grids {
+        let state = match (&grid.found, &grid.address) {
+            (Some(path), _) => format!("here: {}", path.display()),
+            (None, Some(address)) => format!("missing; PROJ's project offers it at {address}"),
+            (None, None) => "missing".to_owned(),
+        };
+        let area = grid
+            .area
+            .filter(|area| !area.name.is_empty())
+            .map(|area| format!(", {}", area.name))
+            .unwrap_or_default();
+        let accuracy = grid
+            .accuracy
+            .map(|accuracy| format!(", accuracy {}", UnitSystem::Si.height(accuracy)));
+        list.detail(&format!(
+            "{}: {}{}{area}; {state}",
+            grid.file,
+            grid.operation,
+            accuracy.unwrap_or_default()
+        ));
+    }
+    Ok(())
 }
 
 fn sources() -> String {

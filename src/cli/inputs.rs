@@ -1,29 +1,44 @@
 //! From what was typed to what it means: files read, layers opened.
 
+use std::fs::File;
+use std::io::Read as _;
 use std::path::Path;
 
 use sillmark::barrier::Kit;
+use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::{Around, LayerPath, ZoneMap, ZoneStatement, read_zones};
 use sillmark::quantity::unit::{Length, meter};
-use sillmark::site::{Location, RuleChoice, Site};
+use sillmark::site::{Location, RuleChoice, Site, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 
-use super::arguments::{DemOptions, ZoneOptions};
+use super::arguments::{DatumOptions, DemOptions, ZoneOptions};
 use super::failure::Failure;
 
 /// How far around a site zones are read: further than the farthest opening of a building.
 const ZONE_MARGIN_METRES: f64 = 1000.0;
 
-/// A text file that the user names.
-pub(super) fn text_file(path: &Path) -> Result<String, Failure> {
-    let bytes = std::fs::read(path)
-        .map_err(|error| Failure::input(format!("{}: {error}", path.display())))?;
+/// No site or kit is longer; what is, is another kind of file.
+const LONGEST_TEXT_BYTES: u64 = 1 << 20;
+
+/// A text file that the user names; `what` it should be, for messages.
+pub(super) fn text_file(path: &Path, what: &str) -> Result<String, Failure> {
+    let refused =
+        |problem: &str| Failure::input(format!("{}: {problem}; accepted: {what}", path.display()));
+    let unreadable = |error: std::io::Error| refused(&format!("cannot be read: {error}"));
+    let mut bytes = Vec::new();
+    let file = File::open(path).map_err(unreadable)?;
+    file.take(LONGEST_TEXT_BYTES + 1)
+        .read_to_end(&mut bytes)
+        .map_err(unreadable)?;
+    if bytes.len() as u64 > LONGEST_TEXT_BYTES {
+        return Err(refused("is longer than a mebibyte"));
+    }
     String::from_utf8(bytes).map_err(|error| {
         let line = line_of(error.as_bytes(), error.utf8_error().valid_up_to());
         Failure::input(format!(
-            "{}, line {line}: it is not UTF-8 text; accepted: a TOML file in UTF-8",
+            "{}, line {line}: it is not UTF-8 text; accepted: {what}",
             path.display()
         ))
     })
@@ -51,10 +66,44 @@ pub(super) fn rule(option: Option<&str>, site: &Site) -> Result<Rule, Failure> {
 pub(super) fn kit(option: Option<&Path>) -> Result<Kit, Failure> {
     match option {
         Some(path) => {
-            Kit::from_toml(&path.display().to_string(), &text_file(path)?).map_err(Failure::input)
+            let text = text_file(path, "a kit file (TOML in UTF-8)")?;
+            Kit::from_toml(&path.display().to_string(), &text).map_err(Failure::input)
         }
         None => Kit::demonstration().map_err(Failure::other),
     }
+}
+
+/// What converts between vertical datums: grids, and the offsets that the user states.
+pub(super) fn datums(
+    options: &DatumOptions,
+    offsets: Vec<StatedOffset>,
+) -> Result<Datums, Failure> {
+    Datums::new(DatumSettings {
+        grid_folders: options.grids.clone(),
+        network: options.grids_network,
+        stated_offsets: offsets,
+    })
+    .map_err(Failure::input)
+}
+
+/// The offsets of `--datum-offset`.
+pub(super) fn datum_offsets(options: &[String]) -> Result<Vec<StatedOffset>, Failure> {
+    options
+        .iter()
+        .map(|text| {
+            let place = Place::Option("option --datum-offset".into());
+            let whole = Stated::new("offset", text.as_str(), place.clone());
+            let (offset, source) = text.split_once(';').ok_or_else(|| {
+                whole.refuse(
+                    "it has no source behind a semicolon",
+                    "\"NGVD29 -> NAVD88 = -1.1 ft; county flood study of 2006, table 2\"",
+                )
+            })?;
+            let offset = Stated::new("offset", offset.trim(), place.clone());
+            StatedOffset::new(&offset, &Stated::new("source", source, place), None)
+        })
+        .collect::<Result<_, _>>()
+        .map_err(Failure::input)
 }
 
 /// The zone layers around a site.

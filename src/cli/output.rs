@@ -3,7 +3,7 @@
 use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 
-use tempfile::NamedTempFile;
+use tempfile::{Builder, NamedTempFile};
 
 use super::failure::Failure;
 
@@ -17,32 +17,48 @@ pub(super) enum Target {
 }
 
 impl Target {
-    /// Opens the target: `None` is stdout.
-    pub(super) fn open(path: Option<&Path>) -> Result<Self, Failure> {
+    /// Opens the target: `None` is stdout. `inputs` are the files that the run reads: none of
+    /// them is written over.
+    pub(super) fn open(path: Option<&Path>, inputs: &[PathBuf]) -> Result<Self, Failure> {
         let Some(path) = path else {
             return Ok(Self::Stdout);
         };
+        let refused = |problem: &str, accepted: &str| {
+            Failure::input(format!(
+                "option --output: {:?} {problem}; accepted: {accepted}",
+                path.display().to_string()
+            ))
+        };
         if path.is_dir() {
-            return Err(Failure::input(format!(
-                "option --output: {} is a folder; accepted: the path of a file",
-                path.display()
-            )));
+            return Err(refused("is a folder", "the path of a file"));
+        }
+        // A device or a pipe would be replaced by a file of its name.
+        if path.exists() && !path.is_file() {
+            return Err(refused(
+                "is not a regular file",
+                "the path of a file, or no --output for stdout",
+            ));
+        }
+        if inputs.iter().any(|input| is_same(input, path)) {
+            return Err(refused(
+                "is read by this run and would be written over",
+                "the path of another file",
+            ));
         }
         let folder = match path.parent() {
             Some(folder) if !folder.as_os_str().is_empty() => folder,
             _ => Path::new("."),
         };
-        let temporary = NamedTempFile::new_in(folder).map_err(|error| {
-            let message = format!(
-                "option --output: {}: no file can be made in {}: {error}",
-                path.display(),
-                folder.display()
-            );
-            if error.kind() == ErrorKind::NotFound {
-                Failure::input(message)
-            } else {
-                Failure::other(message)
+        let temporary = temporary_in(folder).map_err(|error| match error.kind() {
+            ErrorKind::NotFound => refused("lies in a folder that does not exist", WRITABLE),
+            ErrorKind::NotADirectory => refused("lies in something that is not a folder", WRITABLE),
+            ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+                refused("lies in a folder that you may not write to", WRITABLE)
             }
+            _ => Failure::other(format!(
+                "option --output: {:?}: no file can be made in its folder: {error}",
+                path.display().to_string()
+            )),
         })?;
         Ok(Self::File {
             temporary,
@@ -71,7 +87,6 @@ impl Target {
                     |error: std::io::Error| Failure::other(format!("{}: {error}", path.display()));
                 temporary.write_all(text.as_bytes()).map_err(failed)?;
                 temporary.as_file().sync_all().map_err(failed)?;
-                give_usual_permissions(&temporary).map_err(failed)?;
                 temporary
                     .persist(&path)
                     .map_err(|error| failed(error.error))?;
@@ -81,15 +96,27 @@ impl Target {
     }
 }
 
-/// A temporary file is readable by its owner alone; a result is a file like any other.
+const WRITABLE: &str = "the path of a file in a folder that exists and can be written to";
+
+/// Whether two paths lead to one file that is there.
+fn is_same(one: &Path, two: &Path) -> bool {
+    match (one.canonicalize(), two.canonicalize()) {
+        (Ok(one), Ok(two)) => one == two,
+        _ => false,
+    }
+}
+
+/// A temporary file is usually readable by its owner alone; a result is a file like any other,
+/// with the permissions that the user's mask leaves.
 #[cfg(unix)]
-fn give_usual_permissions(file: &NamedTempFile) -> std::io::Result<()> {
+fn temporary_in(folder: &Path) -> std::io::Result<NamedTempFile> {
     use std::os::unix::fs::PermissionsExt as _;
-    file.as_file()
-        .set_permissions(std::fs::Permissions::from_mode(0o644))
+    Builder::new()
+        .permissions(std::fs::Permissions::from_mode(0o666))
+        .tempfile_in(folder)
 }
 
 #[cfg(not(unix))]
-fn give_usual_permissions(_: &NamedTempFile) -> std::io::Result<()> {
-    Ok(())
+fn temporary_in(folder: &Path) -> std::io::Result<NamedTempFile> {
+    Builder::new().tempfile_in(folder)
 }

@@ -1,6 +1,9 @@
 //! `sillmark site`: one building.
 
+use std::path::PathBuf;
+
 use sillmark::assess::{Method, Sources, assess};
+use sillmark::hazard::LayerPath;
 use sillmark::quantity::{AnnualChance, UnitSystem, parse_length};
 use sillmark::report::{TextOptions, json, text};
 use sillmark::site::{QuickForm, Site};
@@ -16,10 +19,10 @@ use super::output::Target;
 const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
-    let target = Target::open(options.output.output.as_deref())?;
+    let target = Target::open(options.output.output.as_deref(), &files(options))?;
     let site = site(options)?;
     let radius = Stated::new(
-        "radius",
+        "length",
         options.dem.grade_radius.as_str(),
         Place::Option("option --grade-radius".into()),
     );
@@ -32,7 +35,10 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         units: options.output.units.map_or(site.units, UnitSystem::from),
     };
     sillmark::gis::start();
+    let mut offsets = site.datum_offsets.clone();
+    offsets.extend(inputs::datum_offsets(&options.offsets.datum_offset)?);
     let sources = Sources {
+        datums: inputs::datums(&options.datums, offsets)?,
         zones: inputs::zones(&options.zones, site.location)?,
         terrain: inputs::terrain(&options.dem, site.location)?,
     };
@@ -55,14 +61,48 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
 /// The site of the file or of the options.
 fn site(options: &SiteOptions) -> Result<Site, Failure> {
     let site = match &options.file {
-        Some(path) => Site::from_toml(&path.display().to_string(), &inputs::text_file(path)?),
+        Some(path) => {
+            let text = inputs::text_file(path, "a site file (TOML in UTF-8)")?;
+            Site::from_toml(&path.display().to_string(), &text)
+        }
         None => QuickForm {
-            at: options.at.as_deref().unwrap_or_default(),
-            threshold: options.threshold.as_deref().unwrap_or_default(),
+            at: stated(options.at.as_deref(), "--at", AT)?,
+            threshold: stated(options.threshold.as_deref(), "--threshold", THRESHOLD)?,
             openings: &options.opening,
             occupancy: options.occupancy.as_deref(),
         }
         .site(),
     };
     site.map_err(Failure::input)
+}
+
+const AT: &str =
+    "longitude and latitude in degrees, such as --at -74.0335,40.7400, or a site file instead";
+const THRESHOLD: &str =
+    "a height with its unit and vertical datum, such as --threshold \"8.1 ft NAVD88\"";
+
+/// An option that a site without a file needs.
+fn stated<'text>(
+    value: Option<&'text str>,
+    option: &str,
+    accepted: &str,
+) -> Result<&'text str, Failure> {
+    value.ok_or_else(|| {
+        Failure::input(format!(
+            "option {option}: it is missing; accepted: {accepted}"
+        ))
+    })
+}
+
+/// The files that the run reads.
+fn files(options: &SiteOptions) -> Vec<PathBuf> {
+    let zones = options.zones.zones.iter();
+    options
+        .file
+        .iter()
+        .chain(&options.kit)
+        .chain(&options.dem.dem)
+        .cloned()
+        .chain(zones.map(|text| LayerPath::split(text).path))
+        .collect()
 }

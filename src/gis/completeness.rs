@@ -107,6 +107,7 @@ fn start_of(path: &Path) -> Result<(Vec<u8>, u64), GisError> {
             ErrorKind::UnexpectedEof => "it ends within its header".to_owned(),
             _ => error.to_string(),
         },
+        accepted: "the whole layer, with every file that belongs to it".to_owned(),
     })
 }
 

@@ -8,12 +8,14 @@ use super::GeometryProblem;
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum GisError {
     /// No file or folder of that name, or one that may not be read.
-    #[error("{}: cannot be read: {reason}", path.display())]
+    #[error("{}: cannot be read: {reason}; accepted: {accepted}", path.display())]
     Missing {
         /// The path as it was given.
         path: PathBuf,
         /// What the operating system says.
         reason: String,
+        /// What would be accepted.
+        accepted: String,
     },
     /// One of GDAL's virtual file systems, which reach into archives and the network.
     #[error(
@@ -25,11 +27,11 @@ pub enum GisError {
         path: PathBuf,
     },
     /// A file of another format, or a damaged one.
-    #[error("{}: cannot be opened as any of {accepted}{}", path.display(), because(detail))]
+    #[error("{}: cannot be opened{}; accepted: {accepted}", path.display(), because(detail))]
     Format {
         /// The path as it was given.
         path: PathBuf,
-        /// The formats that would be accepted.
+        /// What would be accepted.
         accepted: String,
         /// GDAL's messages.
         detail: String,
@@ -46,7 +48,7 @@ pub enum GisError {
         detail: String,
     },
     /// An opened file that fails when it is read.
-    #[error("{}: reading failed{}", path.display(), because(detail))]
+    #[error("{}: reading failed{}: the file is damaged or cut short; accepted: a whole file", path.display(), because(detail))]
     Read {
         /// The path as it was given.
         path: PathBuf,

@@ -55,6 +55,7 @@ fn open(path: &Path, kind: GdalOpenFlags, formats: &[&str]) -> Result<Dataset, G
     std::fs::metadata(path).map_err(|error| GisError::Missing {
         path: path.to_owned(),
         reason: error.to_string(),
+        accepted: in_words(formats),
     })?;
     let options = DatasetOptions {
         open_flags: kind | GdalOpenFlags::GDAL_OF_READONLY | GdalOpenFlags::GDAL_OF_VERBOSE_ERROR,
@@ -75,9 +76,25 @@ fn open(path: &Path, kind: GdalOpenFlags, formats: &[&str]) -> Result<Dataset, G
         } else {
             GisError::Format {
                 path,
-                accepted: formats.join(", "),
+                accepted: in_words(formats),
                 detail,
             }
         }
     })
+}
+
+/// What is accepted, with the formats by the names that people know them by.
+fn in_words(formats: &[&str]) -> String {
+    let words: Vec<&str> = formats
+        .iter()
+        .map(|format| match *format {
+            "GTiff" => "GeoTIFF",
+            "AAIGrid" => "Arc/Info ASCII grid",
+            "ESRI Shapefile" => "shapefile",
+            "GPKG" => "GeoPackage",
+            "OpenFileGDB" => "file geodatabase",
+            other => other,
+        })
+        .collect();
+    format!("a file of one of the formats {}", words.join(", "))
 }

@@ -1,7 +1,8 @@
-//! What can go wrong with a layer of flood zones.
+//! What can go wrong with a layer of flood zones or lines.
 
 use std::path::PathBuf;
 
+use super::LayerContent;
 use crate::crs::CrsError;
 use crate::gis::GisError;
 use crate::statement::StatementError;
@@ -23,14 +24,17 @@ pub enum HazardError {
     },
     /// Several layers that could be meant.
     #[error(
-        "{}: which layer holds the zones? name it as {}:LAYER; it has: {}",
+        "{}: which layer holds the {}? name it as {}:LAYER; it has: {}",
         path.display(),
+        content.plural(),
         path.display(),
         layers.join(", ")
     )]
     WhichLayer {
         /// The file.
         path: PathBuf,
+        /// What the layer should hold.
+        content: LayerContent,
         /// Its layers.
         layers: Vec<String>,
     },
@@ -48,7 +52,7 @@ pub enum HazardError {
         /// What the option says.
         stated: String,
     },
-    /// A layer without an attribute that the schema needs.
+    /// A layer without the attribute that it is read for.
     #[error(
         "{}: layer {layer:?} has no attribute {needed:?} ({schema}); it has: {}",
         path.display(),
@@ -68,38 +72,47 @@ pub enum HazardError {
     },
     /// No coordinate reference system.
     #[error(
-        "{}: layer {layer:?} has no coordinate reference system; state it with --zones-crs",
-        path.display()
+        "{}: layer {layer:?} has no coordinate reference system; state it with {}-crs",
+        path.display(),
+        content.option()
     )]
     NoCrs {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// What the layer is read for.
+        content: LayerContent,
     },
     /// A coordinate reference system that cannot be used.
     #[error(
-        "{}: layer {layer:?}: {source}; state the right one with --zones-crs",
-        path.display()
+        "{}: layer {layer:?}: {source}; state the right one with {}-crs",
+        path.display(),
+        content.option()
     )]
     Crs {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// What the layer is read for.
+        content: LayerContent,
         /// What is wrong with it.
-        source: CrsError,
+        source: Box<CrsError>,
     },
     /// A stated system that is not the file's own.
     #[error(
-        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but --zones-crs says {stated:?}",
-        path.display()
+        "{}: layer {layer:?} states its coordinate reference system as {file:?}, but {option}-crs says {stated:?}; accepted: {option}-crs with what the file states",
+        path.display(),
+        option = content.option()
     )]
     CrsContradiction {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// What the layer is read for.
+        content: LayerContent,
         /// What the file says.
         file: String,
         /// What the option says.
@@ -107,15 +120,18 @@ pub enum HazardError {
     },
     /// Coordinates that are not degrees where the system says degrees.
     #[error(
-        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with --zones-crs",
+        "{}: layer {layer:?} has the {axis} {value}, but its coordinate reference system {crs:?} is geographic: accepted are {} to {bound} degrees. If the file does not name its system (GeoJSON is then taken as WGS 84), state it with {}-crs",
         path.display(),
-        -bound
+        -bound,
+        content.option()
     )]
     NotDegrees {
         /// The file.
         path: PathBuf,
         /// The layer.
         layer: String,
+        /// What the layer is read for.
+        content: LayerContent,
         /// `longitude` or `latitude`.
         axis: &'static str,
         /// The number.

@@ -88,6 +88,7 @@ pub fn interpret(
         level: level.map(|(level, _)| level),
         level_unit: level.map(|(_, unit)| unit),
         depth: numbers.depth(row),
+        depth_is_stated: numbers.has_depth(),
         velocity: numbers.velocity(),
         annual_chance: row
             .and_then(|row| row.annual_chance)

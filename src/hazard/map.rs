@@ -139,12 +139,11 @@ fn worst_first(left: &Zone, right: &Zone) -> std::cmp::Ordering {
         .then_with(|| higher(left, right))
 }
 
-/// The zone with the higher level or the greater depth first, where they can be compared.
+/// The zone with the higher level or the greater depth first.
 fn higher(left: &Zone, right: &Zone) -> std::cmp::Ordering {
     let by_level = match (left.level, right.level) {
-        (Some(left), Some(right)) => right
-            .above(left)
-            .map_or(std::cmp::Ordering::Equal, |by| by.value.total_cmp(&0.0)),
+        // By the bare number, whatever the datum, so that the order is total.
+        (Some(left), Some(right)) => right.height().value.total_cmp(&left.height().value),
         (left, right) => right.is_some().cmp(&left.is_some()),
     };
     let depth = |zone: &Zone| zone.depth.map_or(-1.0, |depth| depth.value);

@@ -53,6 +53,18 @@ impl<Reader: Fn(Role) -> AttributeValue> Numbers<'_, Reader> {
         self.length_in_range(Role::Depth, "depth", number, unit)
     }
 
+    /// Whether the record has a depth, usable or not.
+    pub(super) fn has_depth(&self) -> bool {
+        match (self.read)(Role::Depth) {
+            AttributeValue::Missing => false,
+            AttributeValue::Number(number) => !self.schema.is_no_number(Role::Depth, number),
+            AttributeValue::Text(text) => match text.trim().parse() {
+                Ok(number) => !self.schema.is_no_number(Role::Depth, number),
+                Err(_) => !self.schema.is_no_text(&text),
+            },
+        }
+    }
+
     /// The velocity, where its unit is known.
     pub(super) fn velocity(&mut self) -> Option<Velocity> {
         let number = match self.number(Role::Velocity, "velocity") {

@@ -24,6 +24,8 @@ pub struct Zone {
     pub level_unit: Option<LengthUnit>,
     /// Depth of water above the ground.
     pub depth: Option<Length>,
+    /// Whether the record has a depth at all: one that could not be used is in `remarks`.
+    pub depth_is_stated: bool,
     /// Speed of the water.
     pub velocity: Option<Velocity>,
     /// Annual chance of the flood that the zone is the extent of, and that level and depth
@@ -39,10 +41,10 @@ impl Zone {
     /// The zone in words: its code, and its subtype where it has one.
     #[must_use]
     pub fn title(&self) -> String {
-        match &self.subtype {
+        printable(&match &self.subtype {
             Some(subtype) => format!("{} ({subtype})", self.code),
             None => self.code.clone(),
-        }
+        })
     }
 
     /// Where the zone stands, for the trail: layer and feature, and how the publisher came by
@@ -50,9 +52,17 @@ impl Zone {
     #[must_use]
     pub fn record(&self) -> String {
         let record = format!("{}, feature {}", self.layer, self.feature);
-        match &self.origin {
+        printable(&match &self.origin {
             Some(origin) => format!("{record} ({origin})"),
             None => record,
-        }
+        })
     }
+}
+
+/// A layer's text on one line: a line break or an escape sequence in it must not look like a
+/// line of ours.
+pub(super) fn printable(text: &str) -> String {
+    text.chars()
+        .map(|each| if each.is_control() { ' ' } else { each })
+        .collect()
 }

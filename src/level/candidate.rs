@@ -32,8 +32,13 @@ pub struct FloodLevel {
 impl FloodLevel {
     /// Ranks the candidates; `None` where there is none.
     pub(super) fn rank(mut candidates: Vec<Candidate>) -> Option<Self> {
-        // Stable: two candidates of one source stay in the order in which they were found.
-        candidates.sort_by_key(|candidate| candidate.source);
+        // Of one source the highest first: where zones overlap or meet, the worse one counts.
+        // All stand on one datum here, so that the bare heights compare.
+        let height = |candidate: &Candidate| candidate.elevation.height().value;
+        candidates.sort_by(|one, two| {
+            let by_authority = one.source.cmp(&two.source);
+            by_authority.then_with(|| height(two).total_cmp(&height(one)))
+        });
         let mut ranked = candidates.into_iter();
         Some(Self {
             decided: ranked.next()?,

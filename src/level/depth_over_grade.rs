@@ -32,30 +32,38 @@ pub fn depth_over_grade(highest_adjacent_grade: Elevation, depth: Option<Length>
 /// The level in the worst sheet-flow zone, where a surveyed highest adjacent grade is known.
 pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
     let grade = HighestGrade::surveyed(question.highest_grade?, None);
-    candidate_over(question.zones, question.event, &grade, None)
+    candidate_over(question.deciding_zones(), question.event, &grade, None)
 }
 
 /// The level of the event in the deepest sheet-flow zone among `zones`, over the highest
-/// adjacent grade; `None` where no such zone is of the event.
+/// adjacent grade; `None` where no such zone is of the event, or where one of them states a
+/// depth that could not be used: that is not the same as no depth.
 ///
 /// `depth_sd` is the standard deviation of the zone's depth (the `depth-number` of
 /// `data/uncertainty.toml`, say). The level's own is known where both parts are, and not
 /// where the map has no depth: the two feet are a rule's minimum, not a measurement.
 #[must_use]
-pub fn candidate_over(
-    zones: &[&Zone],
+pub fn candidate_over<'zone>(
+    zones: impl IntoIterator<Item = &'zone Zone>,
     event: AnnualChance,
     grade: &HighestGrade,
     depth_sd: Option<Length>,
 ) -> Option<Candidate> {
     let without_number = parse_length(DEPTH_WITHOUT_NUMBER).unwrap_or_default();
     let depth_of = |zone: &Zone| zone.depth.unwrap_or(without_number).value;
-    let zone = zones
-        .iter()
-        .rev()
-        .filter(|zone| zone.class == ZoneClass::SheetFlow && zone.annual_chance.same_event(event))
-        // The last of equals, which is the first of the list turned round.
-        .max_by(|one, other| depth_of(one).total_cmp(&depth_of(other)))?;
+    let sheet_flow = zones
+        .into_iter()
+        .filter(|zone| zone.class == ZoneClass::SheetFlow && zone.annual_chance.same_event(event));
+    let mut deepest: Option<&Zone> = None;
+    for zone in sheet_flow {
+        if zone.depth.is_none() && zone.depth_is_stated {
+            return None;
+        }
+        if deepest.is_none_or(|deepest| depth_of(zone) > depth_of(deepest)) {
+            deepest = Some(zone);
+        }
+    }
+    let zone = deepest?;
     let depth = match zone.depth {
         Some(_) => "the zone's depth number".to_owned(),
         None => format!("{DEPTH_WITHOUT_NUMBER}, because the zone has no depth number"),

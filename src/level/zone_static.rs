@@ -4,20 +4,12 @@ use super::rounding::{ROUNDING_SOURCE, rounding_sd};
 use super::{Candidate, LevelSource, Question};
 use crate::hazard::Zone;
 
-/// The levels of all flooded zones that hold the place, the highest first where they share a
-/// datum: where zones overlap or meet, the worse one counts.
-pub(super) fn candidates(question: &Question<'_>) -> Vec<Candidate> {
-    let mut found: Vec<Candidate> = question
-        .zones
-        .iter()
+/// The levels of the flooded zones of the worst kind that hold the place, in the order of the
+/// zones.
+pub(super) fn candidates<'a>(question: &'a Question<'_>) -> impl Iterator<Item = Candidate> + 'a {
+    question
+        .deciding_zones()
         .filter_map(|zone| candidate(question, zone))
-        .collect();
-    found.sort_by(|one, two| {
-        two.elevation
-            .above(one.elevation)
-            .map_or(std::cmp::Ordering::Equal, |by| by.value.total_cmp(&0.0))
-    });
-    found
 }
 
 fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {

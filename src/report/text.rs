@@ -120,7 +120,12 @@ fn place_lines(page: &mut Page, place: &Place, assessment: &Assessment, set_in: 
         Some(here) => (here.worst.title(), here.worst.record()),
         None => (
             "not known".to_owned(),
-            "no polygon holds the place".to_owned(),
+            if place.zones_given {
+                "no polygon holds the place"
+            } else {
+                "no flood zones were given"
+            }
+            .to_owned(),
         ),
     };
     table.add_row(vec![format!("{set_in}Flood zone"), zone.0, zone.1]);

@@ -1,15 +1,15 @@
 //! The site file.
 
 use super::{
-    Footprint, Location, Opening, RuleChoice, Sill, Site, StatedUncertainty, SurveyedGrade,
-    WaterConditions,
+    Footprint, Location, Opening, RuleChoice, Sill, Site, StatedOffset, StatedUncertainty,
+    SurveyedGrade, WaterConditions,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
     Elevation, Length, UnitSystem, VerticalDatum, parse_duration, parse_elevation, parse_length,
-    parse_signed_length, parse_velocity,
+    parse_signed_length, parse_velocity, unit::meter,
 };
-use crate::statement::{Document, Stated, StatementError, Table};
+use crate::statement::{Document, Place, Stated, StatementError, Table};
 
 const ELEVATION: &str = "a height with its unit and vertical datum, such as \"8.1 ft NAVD88\"";
 const LENGTH: &str = "a length with its unit, such as \"36 in\"";
@@ -49,16 +49,17 @@ impl Site {
             "uncertainty",
             "water",
             "flood_level",
+            "datum_offset",
             "opening",
         ])?;
         let threshold = root.required("threshold", ELEVATION)?;
         let threshold_place = threshold.place().clone();
         let units = UnitSystem::of_text(threshold.text());
         let threshold = threshold_elevation(&threshold)?;
-        let location = location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?;
+        let building = location(&root)?.ok_or_else(|| root.missing("location", LOCATION))?;
         Ok(Self {
             name: root.required("name", "a name for the building")?.name()?,
-            location,
+            location: building,
             threshold,
             units,
             threshold_place,
@@ -66,23 +67,28 @@ impl Site {
                 .optional("occupancy")?
                 .map(|stated| stated.choose())
                 .transpose()?,
-            footprint: footprint(&root, location)?,
+            footprint: footprint(&root, building)?,
             grade: grade(&root, threshold.datum())?,
             water: water(&root)?,
-            flood_levels: flood_levels(&root, threshold.datum())?,
+            flood_levels: flood_levels(&root)?,
+            datum_offsets: StatedOffset::read_all(&root)?,
             uncertainty: root
                 .table("uncertainty")?
                 .map(|table| StatedUncertainty::read(&table))
                 .transpose()?
                 .unwrap_or_default(),
             rule: rule(&root)?,
-            openings: openings(&root, threshold.datum())?,
+            openings: openings(&root, threshold, building)?,
         })
     }
 }
 
 fn location(table: &Table<'_, '_>) -> Result<Option<Location>, StatementError> {
-    let Some(inner) = table.table("location")? else {
+    let inner = table.table("location").map_err(|error| StatementError {
+        accepted: LOCATION.to_owned(),
+        ..error
+    })?;
+    let Some(inner) = inner else {
         return Ok(None);
     };
     inner.allow(&["longitude", "latitude"])?;
@@ -126,10 +132,20 @@ fn grade(root: &Table<'_, '_>, datum: VerticalDatum) -> Result<SurveyedGrade, St
             .map(|stated| elevation_on(&stated, datum))
             .transpose()
     };
-    Ok(SurveyedGrade {
+    let grade = SurveyedGrade {
         lowest: read("lowest_adjacent_grade")?,
         highest: read("highest_adjacent_grade")?,
-    })
+    };
+    if let (Some(lowest), Some(highest)) = (grade.lowest, grade.highest)
+        && highest.height() < lowest.height()
+    {
+        let stated = root.required("highest_adjacent_grade", ELEVATION)?;
+        return Err(stated.refuse(
+            "it is lower than lowest_adjacent_grade",
+            "the highest ground against the walls",
+        ));
+    }
+    Ok(grade)
 }
 
 fn water(root: &Table<'_, '_>) -> Result<WaterConditions, StatementError> {
@@ -157,15 +173,10 @@ fn water(root: &Table<'_, '_>) -> Result<WaterConditions, StatementError> {
     })
 }
 
-fn flood_levels(
-    root: &Table<'_, '_>,
-    datum: VerticalDatum,
-) -> Result<Vec<StatedLevel>, StatementError> {
+fn flood_levels(root: &Table<'_, '_>) -> Result<Vec<StatedLevel>, StatementError> {
     let mut levels: Vec<StatedLevel> = Vec::new();
     for table in root.tables("flood_level")? {
         let level = StatedLevel::read(&table)?;
-        let stated = table.required("level", ELEVATION)?;
-        elevation_on(&stated, datum)?;
         if levels
             .iter()
             .any(|other| other.event.same_event(level.event))
@@ -197,10 +208,14 @@ fn rule(root: &Table<'_, '_>) -> Result<Option<RuleChoice>, StatementError> {
     }))
 }
 
-fn openings(root: &Table<'_, '_>, datum: VerticalDatum) -> Result<Vec<Opening>, StatementError> {
+fn openings(
+    root: &Table<'_, '_>,
+    threshold: Elevation,
+    building: Location,
+) -> Result<Vec<Opening>, StatementError> {
     let mut openings: Vec<Opening> = Vec::new();
     for table in root.tables("opening")? {
-        let opening = opening(&table, datum)?;
+        let opening = opening(&table, threshold, building)?;
         if openings.iter().any(|other| other.id == opening.id) {
             let id = table.required("id", "a name")?;
             return Err(id.refuse(
@@ -216,7 +231,11 @@ fn openings(root: &Table<'_, '_>, datum: VerticalDatum) -> Result<Vec<Opening>, 
     Ok(openings)
 }
 
-fn opening(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Opening, StatementError> {
+fn opening(
+    table: &Table<'_, '_>,
+    threshold: Elevation,
+    building: Location,
+) -> Result<Opening, StatementError> {
     table.allow(&[
         "id",
         "kind",
@@ -234,6 +253,7 @@ fn opening(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Opening, State
             .map(|stated| stated.read(parse_length))
             .transpose()
     };
+    let (sill, sill_place) = sill(table, threshold)?;
     Ok(Opening {
         id: table
             .required("id", "a name, such as \"front door\"")?
@@ -243,7 +263,8 @@ fn opening(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Opening, State
             .map(|stated| stated.choose())
             .transpose()?,
         width: width(&table.required("width", LENGTH)?)?,
-        sill: sill(table, datum)?,
+        sill,
+        sill_place,
         reveal: length("reveal")?,
         face: length("face")?,
         wall: match table.optional("wall")? {
@@ -251,9 +272,41 @@ fn opening(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Opening, State
             Some(stated) => Some(stated.choose()?),
             None => None,
         },
-        location: location(table)?,
+        location: location(table)?
+            .map(|elsewhere| near_the_building(table, elsewhere, building))
+            .transpose()?,
     })
 }
+
+/// The place of an opening, which has to be one of the same building: zones are read around
+/// the building only, and a slip of a digit must not look like an unmapped place.
+fn near_the_building(
+    table: &Table<'_, '_>,
+    opening: Location,
+    building: Location,
+) -> Result<Location, StatementError> {
+    let away = building.distance_to(opening);
+    if away <= Length::new::<meter>(FARTHEST_OPENING_METRES) {
+        return Ok(opening);
+    }
+    let place = table.table("location")?.map(|inner| inner.place());
+    Err(StatementError {
+        place: place.unwrap_or_else(|| table.place()),
+        field: "opening.location".to_owned(),
+        value: Some(format!("{}, {}", opening.longitude(), opening.latitude())),
+        problem: format!(
+            "it lies {} from the building",
+            UnitSystem::Si.distance(away)
+        ),
+        accepted: format!("a place within {FARTHEST_OPENING_METRES} m of the building's location"),
+    })
+}
+
+/// No opening of one building lies farther from its location than this.
+const FARTHEST_OPENING_METRES: f64 = 500.0;
+
+/// No sill of one building lies higher above or deeper below its threshold than this.
+const FARTHEST_SILL_METRES: f64 = 100.0;
 
 /// The width of an opening: more than nothing, and no wider than a barrier was ever built.
 pub(super) fn width(stated: &Stated<'_>) -> Result<Length, StatementError> {
@@ -270,18 +323,41 @@ pub(super) fn width(stated: &Stated<'_>) -> Result<Length, StatementError> {
     Ok(width)
 }
 
-fn sill(table: &Table<'_, '_>, datum: VerticalDatum) -> Result<Sill, StatementError> {
+fn sill(
+    table: &Table<'_, '_>,
+    threshold: Elevation,
+) -> Result<(Sill, Option<Place>), StatementError> {
     let surveyed = table.optional("sill")?;
     let above = table.optional("sill_above_threshold")?;
+    let near = |stated: &Stated<'_>, above: Length| {
+        let limit = Length::new::<meter>(FARTHEST_SILL_METRES);
+        if (-limit..=limit).contains(&above) {
+            return Ok(Some(stated.place().clone()));
+        }
+        Err(stated.refuse(
+            "it is not a sill of the same building: the threshold lies too far above or below it",
+            format!("a sill within {FARTHEST_SILL_METRES} m (328 ft) of the threshold's height"),
+        ))
+    };
     match (surveyed, above) {
         (Some(surveyed), Some(_)) => Err(surveyed.refuse(
             "both sill and sill_above_threshold are stated",
             "one of the two",
         )),
-        (Some(surveyed), None) if surveyed.text().trim() == "unknown" => Ok(Sill::Unknown),
-        (Some(surveyed), None) => elevation_on(&surveyed, datum).map(Sill::Elevation),
-        (None, Some(above)) => above.read(parse_signed_length).map(Sill::AboveThreshold),
-        (None, None) => Ok(Sill::Threshold),
+        (Some(surveyed), None) if surveyed.text().trim() == "unknown" => {
+            Ok((Sill::Unknown, Some(surveyed.place().clone())))
+        }
+        (Some(surveyed), None) => {
+            let sill = elevation_on(&surveyed, threshold.datum())?;
+            let place = near(&surveyed, sill.height() - threshold.height())?;
+            Ok((Sill::Elevation(sill), place))
+        }
+        (None, Some(above)) => {
+            let height = above.read(parse_signed_length)?;
+            let place = near(&above, height)?;
+            Ok((Sill::AboveThreshold(height), place))
+        }
+        (None, None) => Ok((Sill::Threshold, None)),
     }
 }
 

@@ -1,5 +1,9 @@
 //! Where a building or an opening stands.
 
+use geo::{Distance, Haversine};
+
+use crate::quantity::{Length, unit::meter};
+
 /// A point on the ground, in degrees of WGS 84 (EPSG:4326).
 ///
 /// The two numbers are named, never positional, so that longitude and latitude cannot
@@ -45,6 +49,22 @@ impl Location {
                 latitude,
             })
         }
+    }
+
+    /// The distance to another place along a sphere of 6371 km (the earth's mean radius): good
+    /// to half a percent, for telling near from far only.
+    ///
+    /// ```
+    /// use sillmark::{quantity::unit::kilometer, site::Location};
+    /// // A degree of latitude: 6371 km × π / 180 = 111.19 km.
+    /// let (south, north) = (Location::from_degrees(-74.0, 40.0)?, Location::from_degrees(-74.0, 41.0)?);
+    /// assert!((south.distance_to(north).get::<kilometer>() - 111.19).abs() < 0.01);
+    /// # Ok::<(), sillmark::site::LocationError>(())
+    /// ```
+    #[must_use]
+    pub fn distance_to(self, other: Self) -> Length {
+        let point = |place: Self| geo::Point::new(place.longitude, place.latitude);
+        Length::new::<meter>(Haversine.distance(point(self), point(other)))
     }
 
     /// Degrees east of Greenwich.

@@ -3,6 +3,7 @@
 //! A [`Site`] comes from a TOML file ([`Site::from_toml`]) or from options on the command
 //! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
+mod datum_offset;
 mod file;
 mod footprint;
 mod location;
@@ -12,6 +13,7 @@ mod uncertainty;
 mod wall;
 mod water;
 
+pub use datum_offset::StatedOffset;
 pub use footprint::{Footprint, FootprintError};
 pub use location::{Location, LocationError};
 pub use opening::{Opening, OpeningKind, Sill};
@@ -49,6 +51,8 @@ pub struct Site {
     pub flood_levels: Vec<StatedLevel>,
     /// Standard deviations that the user states in place of ours.
     pub uncertainty: StatedUncertainty,
+    /// Offsets between vertical datums that somebody states.
+    pub datum_offsets: Vec<StatedOffset>,
     /// The freeboard rule that the site file names or writes.
     pub rule: Option<RuleChoice>,
     /// At least one.

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::{Location, WallKind};
 use crate::quantity::{Elevation, Length};
-use crate::statement::Choice;
+use crate::statement::{Choice, Place};
 
 /// An opening that water could enter by.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +17,8 @@ pub struct Opening {
     pub width: Length,
     /// The lowest edge where water would enter.
     pub sill: Sill,
+    /// Where the sill was stated; `None` where it was not.
+    pub sill_place: Option<Place>,
     /// Depth of the reveal that an inside mount could use.
     pub reveal: Option<Length>,
     /// Flat wall at each side that an outside mount could use.

@@ -49,7 +49,7 @@ impl QuickForm<'_> {
         }
         if openings.is_empty() {
             return Err(StatementError {
-                place: Place::Option("--opening".into()),
+                place: Place::Option("option --opening".into()),
                 field: "opening".to_owned(),
                 value: None,
                 problem: "it is missing".to_owned(),
@@ -71,6 +71,7 @@ impl QuickForm<'_> {
             water: WaterConditions::default(),
             flood_levels: Vec::new(),
             uncertainty: StatedUncertainty::default(),
+            datum_offsets: Vec::new(),
             rule: None,
             openings,
         })
@@ -111,6 +112,7 @@ fn opening(text: &str) -> Result<Opening, StatementError> {
         kind: None,
         width: width(&size)?,
         sill: Sill::Threshold,
+        sill_place: None,
         reveal: None,
         face: None,
         wall: None,

@@ -18,6 +18,32 @@ pub struct StatementError {
     pub accepted: String,
 }
 
+/// More characters than this of a value do not help to find it.
+const QUOTED: usize = 100;
+
 fn quoted(value: Option<&str>) -> String {
-    value.map(|text| format!(" {text:?}")).unwrap_or_default()
+    let Some(text) = value else {
+        return String::new();
+    };
+    match text.char_indices().nth(QUOTED) {
+        Some((end, _)) => format!(" {:?}…", &text[..end]),
+        None => format!(" {text:?}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_long_value_is_cut_between_characters() {
+        assert_eq!(quoted(Some("8.1 ft")), " \"8.1 ft\"");
+        let endless = "\u{e9}".repeat(5000);
+        let message = quoted(Some(&endless));
+        assert_eq!(
+            message.chars().filter(|each| *each == '\u{e9}').count(),
+            QUOTED
+        );
+        assert!(message.ends_with("\"…"), "{message}");
+    }
 }

@@ -88,7 +88,7 @@ pub enum TerrainError {
         accepted: &'static str,
     },
     /// The file and the user state different things.
-    #[error("{}: states its {what} as {file:?}, but {option} says {stated:?}", path.display())]
+    #[error("{}: states its {what} as {file:?}, but {option} says {stated:?}; accepted: {option} with what the file states", path.display())]
     Contradiction {
         /// The raster.
         path: PathBuf,
@@ -104,7 +104,7 @@ pub enum TerrainError {
     /// A place that lies outside the raster.
     #[error(
         "{}: does not reach longitude {longitude}, latitude {latitude}{}; \
-         accepted: a terrain model that holds the site (x {} to {}, y {} to {} in {crs})",
+         accepted: a terrain model that holds the site (x {:.6} to {:.6}, y {:.6} to {:.6} in {crs})",
         path.display(),
         .place.map(|[x, y]| format!(", which is x {x:.6}, y {y:.6} there")).unwrap_or_default(),
         lowest[0], highest[0], lowest[1], highest[1]

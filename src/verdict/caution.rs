@@ -19,6 +19,11 @@ pub enum Caution {
     CoastalZone,
     /// The regulatory floodway.
     Floodway,
+    /// A level is known and the zone is not: what the zone says of waves and flow is missing.
+    ZoneUnknown {
+        /// Why.
+        why: String,
+    },
     /// No freeboard was asked for.
     NoFreeboard,
     /// The rule names a level that may exist, and nobody stated it.
@@ -83,6 +88,8 @@ pub enum Caution {
     },
     /// How well the level is known is not stated.
     LevelUncertaintyUnknown,
+    /// What the stated uncertainty covers.
+    LevelUncertainty,
     /// The kit is the invented one.
     DemonstrationKit,
     /// Loads are of still water only.
@@ -127,6 +134,7 @@ impl Caution {
             Self::OccupancyNotStated => "occupancy-not-stated",
             Self::CoastalZone => "coastal-zone",
             Self::Floodway => "floodway",
+            Self::ZoneUnknown { .. } => "zone-unknown",
             Self::NoFreeboard => "no-freeboard",
             Self::LevelNotCompared { .. } => "level-not-compared",
             Self::OutsideMappedFlood { .. } => "outside-mapped-flood",
@@ -141,6 +149,7 @@ impl Caution {
             Self::WallNotStated { .. } => "wall-not-stated",
             Self::LevelsDisagree { .. } => "levels-disagree",
             Self::LevelUncertaintyUnknown => "level-uncertainty-unknown",
+            Self::LevelUncertainty => "level-uncertainty",
             Self::DemonstrationKit => "demonstration-kit",
             Self::StillWater => "still-water",
             Self::SurveySill => "survey-sill",
@@ -167,7 +176,7 @@ impl Caution {
                     units.elevation(*level)
                 )
             }
-            Self::GroundUnknown { why } => why.clone(),
+            Self::GroundUnknown { why } | Self::ZoneUnknown { why } => why.clone(),
             Self::TerrainVoidNear { source } | Self::TerrainRim { source } => {
                 format!("in {source}")
             }

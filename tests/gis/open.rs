@@ -44,7 +44,7 @@ fn a_virtual_raster_is_refused_under_any_name() {
         let text = error.to_string();
         assert!(matches!(error, GisError::Format { .. }), "{text}");
         assert!(
-            text.contains(name) && text.contains("GTiff, AAIGrid"),
+            text.contains(name) && text.contains("GeoTIFF, Arc/Info ASCII grid"),
             "{text}"
         );
     }
@@ -56,11 +56,11 @@ fn another_format_hears_which_are_accepted() {
     let text = write(scratch.path(), "zones.kml", "<kml></kml>");
     let error = open_vector(&text).unwrap_err().to_string();
     for format in [
-        "ESRI Shapefile",
-        "GPKG",
+        "shapefile",
+        "GeoPackage",
         "GeoJSON",
         "FlatGeobuf",
-        "OpenFileGDB",
+        "file geodatabase",
     ] {
         assert!(error.contains(format), "{error}");
     }

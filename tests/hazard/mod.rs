@@ -2,6 +2,8 @@
 
 mod fixture;
 mod layers;
+mod level_lines;
 mod mapping;
 mod meaning;
+mod paths;
 mod places;

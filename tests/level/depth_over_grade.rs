@@ -37,7 +37,7 @@ fn the_level_says_its_ground_and_adds_both_deviations() {
     let zone = sheet_flow("1", 1.0);
     let depth_sd = Deviation::known("depth-number").unwrap().unwrap().sd;
     let one = AnnualChance::ONE_PERCENT;
-    let found = candidate_over(&[&zone], one, &terrain(), Some(depth_sd)).unwrap();
+    let found = candidate_over([&zone], one, &terrain(), Some(depth_sd)).unwrap();
     assert_eq!(found.source, LevelSource::DepthOverGrade);
     assert_abs_diff_eq!(
         found.elevation.height().get::<foot>(),
@@ -61,7 +61,13 @@ fn two_feet_where_the_map_has_no_depth_and_no_deviation_of_a_rule() {
     let (shallow, without) = (sheet_flow("1", 1.0), sheet_flow("2", 0.0));
     let depth_sd = Some(Length::new::<foot>(0.29));
     let ask = |zones: &[&Zone]| {
-        candidate_over(zones, AnnualChance::ONE_PERCENT, &terrain(), depth_sd).unwrap()
+        candidate_over(
+            zones.iter().copied(),
+            AnnualChance::ONE_PERCENT,
+            &terrain(),
+            depth_sd,
+        )
+        .unwrap()
     };
     let found = ask(&[&shallow, &without]);
     // The deeper of the two, though its depth is not written.
@@ -91,7 +97,7 @@ fn two_feet_where_the_map_has_no_depth_and_no_deviation_of_a_rule() {
 fn another_event_is_not_answered() {
     let zone = sheet_flow("1", 1.0);
     assert_eq!(
-        candidate_over(&[&zone], AnnualChance::ONE_IN_500, &terrain(), None),
+        candidate_over([&zone], AnnualChance::ONE_IN_500, &terrain(), None),
         None
     );
 }

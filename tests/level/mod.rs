@@ -3,12 +3,14 @@
 mod depth_over_grade;
 
 use approx::assert_abs_diff_eq;
+use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{FloodEvent, StatedLevel};
 use sillmark::gis::AttributeValue;
 use sillmark::hazard::{Role, Schema, Zone, ZoneStatement, interpret};
 use sillmark::level::{LevelAnswer, LevelSource, Question, flood_level, rounding_sd};
 use sillmark::quantity::unit::foot;
 use sillmark::quantity::{AnnualChance, LengthUnit, VerticalDatum, parse_elevation};
+use sillmark::site::Location;
 
 fn zone(code: &str, level: f64, datum: &str) -> Zone {
     interpret(
@@ -37,6 +39,8 @@ fn stated(level: &str) -> [StatedLevel; 1] {
 
 fn ask(stated: &[StatedLevel], zones: &[&Zone]) -> LevelAnswer {
     flood_level(&Question {
+        location: Location::from_degrees(-74.0335, 40.74).unwrap(),
+        datums: &Datums::new(DatumSettings::default()).unwrap(),
         event: AnnualChance::ONE_PERCENT,
         datum: VerticalDatum::Navd88,
         stated,

@@ -41,7 +41,7 @@ fn terrain_and_zones_are_what_the_program_makes() {
         Dem::open(&made, &statement).unwrap(),
         Dem::open(&kept, &statement).unwrap(),
     );
-    let middle = Location::from_degrees(-87.498762, 47.799353).unwrap();
+    let middle = Location::from_degrees(-87.498_762, 47.799_353).unwrap();
     for (east, north) in [
         (0.0, 0.0),
         (0.02e-2, 0.03e-2),

@@ -203,6 +203,7 @@ fn one_of_each_caution() -> Vec<Caution> {
             taken: words(),
             others: vec![words()],
         },
+        Caution::ZoneUnknown { why: String::new() },
         Caution::ZoneEdge,
         Caution::ZoneRemark { remark: words() },
         Caution::GroundAboveLevel {
@@ -224,6 +225,7 @@ fn one_of_each_caution() -> Vec<Caution> {
             difference: length,
         },
         Caution::LevelUncertaintyUnknown,
+        Caution::LevelUncertainty,
         Caution::DemonstrationKit,
         Caution::StillWater,
         Caution::SurveySill,

@@ -11,7 +11,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 pub use choice::SchemaChoice;
 pub(super) use constants::Constants;
-pub(super) use range::{Range, VelocityUnit};
+pub(super) use range::{Range, VelocityUnit, length_bounds};
+pub(super) use read::{numbers, owned};
 pub use role::Role;
 pub use row::{LevelRule, ZoneRow};
 

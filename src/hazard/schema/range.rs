@@ -110,28 +110,46 @@ pub(super) fn ranges(root: &Table<'_, '_>) -> Result<BTreeMap<Role, Range>, Stat
 }
 
 fn range(role: Role, table: &Table<'_, '_>) -> Result<Range, StatementError> {
-    table.allow(&["lowest", "highest", "unit"])?;
-    let number = |stated: &Stated<'_>| {
-        let number = stated.text().trim().replace('_', "").parse::<f64>();
-        let number = number.ok().filter(|number| number.is_finite());
-        number.ok_or_else(|| stated.refuse("it is not a number", "a number such as 9.5"))
-    };
-    let unit = table.required("unit", "the unit of lowest and highest")?;
-    let highest = table.required("highest", "the greatest number that is accepted")?;
-    let range = Range {
-        lowest: number(&table.required("lowest", "the least number that is accepted")?)?,
-        highest: number(&highest)?,
+    let (lowest, highest, unit) = bounds(table)?;
+    Ok(Range {
+        lowest,
+        highest,
         unit: if role == Role::Velocity {
             RangeUnit::Velocity(unit.choose()?)
         } else {
             RangeUnit::Length(unit.read(str::parse::<LengthUnit>)?)
         },
-    };
-    if range.lowest >= range.highest {
+    })
+}
+
+/// `lowest`, `highest` and their `unit` of length.
+pub(in crate::hazard) fn length_bounds(
+    table: &Table<'_, '_>,
+) -> Result<(f64, f64, LengthUnit), StatementError> {
+    let (lowest, highest, unit) = bounds(table)?;
+    Ok((lowest, highest, unit.read(str::parse::<LengthUnit>)?))
+}
+
+fn bounds<'document>(
+    table: &Table<'document, '_>,
+) -> Result<(f64, f64, Stated<'document>), StatementError> {
+    table.allow(&["lowest", "highest", "unit"])?;
+    let lowest = table.required("lowest", "the least number that is accepted")?;
+    let highest = table.required("highest", "the greatest number that is accepted")?;
+    let unit = table.required("unit", "the unit of lowest and highest")?;
+    let bounds = (number(&lowest)?, number(&highest)?);
+    if bounds.0 >= bounds.1 {
         return Err(highest.refuse(
-            format!("it is not greater than the lowest, {}", range.lowest),
+            format!("it is not greater than the lowest, {}", bounds.0),
             "a greater number",
         ));
     }
-    Ok(range)
+    Ok((bounds.0, bounds.1, unit))
+}
+
+/// A number without a unit.
+pub(super) fn number(stated: &Stated<'_>) -> Result<f64, StatementError> {
+    let number = stated.text().trim().replace('_', "").parse::<f64>();
+    let number = number.ok().filter(|number| number.is_finite());
+    number.ok_or_else(|| stated.refuse("it is not a number", "a number such as -9999 or 9.5"))
 }

@@ -181,8 +181,13 @@ fn read_velocity_units(
         .collect()
 }
 
-fn owned(stated: &[Stated<'_>]) -> Vec<String> {
+pub(in crate::hazard) fn owned(stated: &[Stated<'_>]) -> Vec<String> {
     stated.iter().map(|one| one.text().to_owned()).collect()
+}
+
+/// Listed numbers.
+pub(in crate::hazard) fn numbers(stated: &[Stated<'_>]) -> Result<Vec<f64>, StatementError> {
+    stated.iter().map(range::number).collect()
 }
 
 impl NoValue {
@@ -191,15 +196,9 @@ impl NoValue {
             return Ok(Self::default());
         };
         table.allow(&["texts", "numbers", "zero"])?;
-        let numbers = table.values("numbers")?;
-        let numbers = numbers.iter().map(|stated| {
-            let number = stated.text().trim().replace('_', "").parse::<f64>();
-            let refused = |_| stated.refuse("it is not a number", "a number such as -9999");
-            number.map_err(refused)
-        });
         Ok(Self {
             texts: owned(&table.texts("texts")?),
-            numbers: numbers.collect::<Result<_, _>>()?,
+            numbers: numbers(&table.values("numbers")?)?,
             zero: table
                 .texts("zero")?
                 .iter()

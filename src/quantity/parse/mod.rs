@@ -78,9 +78,12 @@ pub fn parse_elevation(text: &str) -> Result<Elevation, QuantityError> {
     if rest.is_empty() {
         return Err(fail("it has no vertical datum".to_owned()));
     }
-    let datum: VerticalDatum = rest
-        .parse()
-        .map_err(|_| fail(format!("{rest:?} is not a known vertical datum")))?;
+    let datum: VerticalDatum = rest.parse().map_err(|_| {
+        fail(format!(
+            "{rest:?} is not a known vertical datum (those are {})",
+            VerticalDatum::ACCEPTED
+        ))
+    })?;
     if !(LOWEST_METRES..=HIGHEST_METRES).contains(&height.get::<meter>()) {
         return Err(fail("no dry land lies that high or low".to_owned()));
     }
@@ -159,7 +162,9 @@ fn length_of(text: &str, expected: Expected) -> Result<Length, QuantityError> {
             "{rest:?} behind the length is not understood"
         )));
     }
-    if length.get::<meter>().abs() > LONGEST_METRES {
+    // Written so that what is not a number at all (a fraction of two endless rows of digits)
+    // does not pass either.
+    if !(-LONGEST_METRES..=LONGEST_METRES).contains(&length.get::<meter>()) {
         return Err(fail("it is absurdly large".to_owned()));
     }
     Ok(length)

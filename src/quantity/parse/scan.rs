@@ -1,6 +1,6 @@
 //! Splitting a text into numbers and words.
 
-use crate::quantity::LengthUnit;
+use crate::quantity::{LengthUnit, VerticalDatum};
 
 /// One number with the unit of length behind it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,13 +16,12 @@ pub(super) fn numbers_and_words(text: &str) -> Result<(Vec<Part>, &str), String>
     let mut rest = text.trim();
     while starts_a_number(rest) {
         let (number, behind) = leading_number(rest)?;
+        let before = behind;
         let (word, behind) = leading_word(behind);
         if word.is_empty() {
             return Err("it has no unit".to_owned());
         }
-        let unit = word
-            .parse()
-            .map_err(|_| format!("{word:?} is not a unit of length"))?;
+        let unit = word.parse().map_err(|_| not_a_unit(word, before))?;
         parts.push(Part { number, unit });
         rest = behind;
     }
@@ -35,6 +34,18 @@ pub(super) fn numbers_and_words(text: &str) -> Result<(Vec<Part>, &str), String>
         .to_owned());
     }
     Ok((parts, rest))
+}
+
+/// What is wrong with a word where a unit should be; `from_there` is the text from it on.
+fn not_a_unit(word: &str, from_there: &str) -> String {
+    if from_there.parse::<VerticalDatum>().is_ok() {
+        "it has no unit".to_owned()
+    } else {
+        format!(
+            "{word:?} is not a unit of length (those are {})",
+            LengthUnit::ACCEPTED
+        )
+    }
 }
 
 /// Reads one number and returns what follows it.

@@ -1,0 +1,136 @@
+//! Step 4: the design level by the freeboard rule, or what follows without a flood level.
+
+use super::study::{Spot, Study};
+use super::{AssessError, Value};
+use crate::design::{BaseLevel, DesignGap, DesignLevel, KnownLevels, StatedLevel, design_level};
+use crate::hazard::{Zone, ZoneClass, ZonesHere};
+use crate::level::FloodLevel;
+use crate::quantity::AnnualChance;
+use crate::verdict::{MapStatement, Missing};
+
+/// What map and rule say, with the design level where there is one.
+type Designed = (MapStatement, Option<DesignLevel>);
+
+impl Study<'_> {
+    pub(super) fn design(
+        &mut self,
+        spot: Spot<'_>,
+        here: &ZonesHere<'_>,
+        flood_level: Option<&FloodLevel>,
+    ) -> Result<Designed, AssessError> {
+        let designed = match flood_level {
+            Some(level) => self.by_rule(spot, here, BaseLevel::Known(level.decided.elevation))?,
+            None => self.without_level(spot, here)?,
+        };
+        self.trail_design(designed.1.as_ref(), spot);
+        Ok(designed)
+    }
+
+    /// Applies the rule to a known level, or to the fact that the flood does not reach the place.
+    fn by_rule(
+        &mut self,
+        spot: Spot<'_>,
+        here: &ZonesHere<'_>,
+        flood: BaseLevel,
+    ) -> Result<Designed, AssessError> {
+        let stated = self.stated_levels(spot)?;
+        let known = KnownLevels {
+            flood,
+            stated: &stated,
+        };
+        let unresolved = |missing| Ok((MapStatement::Unresolved(missing), None));
+        match design_level(&self.method.rule, self.site.occupancy, known) {
+            Ok(design) => Ok((MapStatement::DesignLevel(design.elevation), Some(design))),
+            Err(DesignGap::NotReached) => Ok((MapStatement::NoFlood(worst_title(here)), None)),
+            Err(DesignGap::MissingLevel { base, at_least }) => {
+                unresolved(Missing::RuleLevel { base, at_least })
+            }
+            Err(DesignGap::MissingOccupancy) => unresolved(Missing::Occupancy),
+            Err(DesignGap::Datums(error)) => Err(error.into()),
+        }
+    }
+
+    /// The levels that the user states, on the datum of the threshold.
+    fn stated_levels(&mut self, spot: Spot<'_>) -> Result<Vec<StatedLevel>, AssessError> {
+        let mut levels = self.site.flood_levels.clone();
+        for level in &mut levels {
+            let what = format!("the {} ({})", level.event, level.source);
+            level.elevation = self.on_threshold_datum(level.elevation, spot, &what)?;
+        }
+        Ok(levels)
+    }
+
+    /// What follows where no source has a level: never a dry building by default.
+    fn without_level(
+        &mut self,
+        spot: Spot<'_>,
+        here: &ZonesHere<'_>,
+    ) -> Result<Designed, AssessError> {
+        let unresolved = |missing| Ok((MapStatement::Unresolved(missing), None));
+        let Some(zone) = here.zones.first() else {
+            return unresolved(match self.sources.zones.as_slice() {
+                [] => Missing::Zones,
+                _ => Missing::ZoneHere,
+            });
+        };
+        let title = zone.title();
+        match zone.class {
+            ZoneClass::Minimal => {
+                self.by_rule(spot, here, BaseLevel::NotReached(AnnualChance::ONE_IN_500))
+            }
+            ZoneClass::Rare | ZoneClass::Unspecified => {
+                self.by_rule(spot, here, BaseLevel::NotReached(AnnualChance::ONE_PERCENT))
+            }
+            ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title }),
+            ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title }),
+            ZoneClass::SheetFlow if self.site.grade.highest.is_none() => {
+                unresolved(Missing::HighestGrade { zone: title })
+            }
+            _ => unresolved(Missing::LevelInZone {
+                zone: title,
+                why: why_no_level(zone),
+            }),
+        }
+    }
+
+    fn trail_design(&mut self, design: Option<&DesignLevel>, spot: Spot<'_>) {
+        let Some(design) = design else { return };
+        let rule = &self.method.rule;
+        if let Some(freeboard) = design.freeboard {
+            self.trail.add(
+                format!("freeboard{}", spot.whose),
+                Value::Length(freeboard),
+                format!("rule {}: {}", rule.id, rule.name),
+                rule.citation.to_string(),
+            );
+        }
+        self.trail.add(
+            format!("design level{}", spot.whose),
+            Value::Elevation(design.elevation),
+            format!(
+                "{} + {}",
+                design.governing,
+                self.method.units.height(design.added)
+            ),
+            format!("rule {}", rule.id),
+        );
+    }
+}
+
+fn why_no_level(zone: &Zone) -> String {
+    let refused: Vec<String> = zone.remarks.iter().map(ToString::to_string).collect();
+    if !refused.is_empty() {
+        refused.join("; ")
+    } else if zone.level_expected {
+        "the map keeps it in another layer (flood-level lines or cross-sections) and the flood study; state it as [[flood_level]]".to_owned()
+    } else {
+        "the map gives none for such a zone; ask the authority and state it as [[flood_level]]"
+            .to_owned()
+    }
+}
+
+fn worst_title(here: &ZonesHere<'_>) -> String {
+    here.zones
+        .first()
+        .map_or_else(String::new, |zone| zone.title())
+}

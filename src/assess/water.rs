@@ -1,0 +1,94 @@
+//! Step 3: the flood level at a place.
+
+use super::study::{Spot, Study};
+use super::{AssessError, Value};
+use crate::hazard::ZonesHere;
+use crate::level::{FloodLevel, LevelAnswer, Question, Refusal, flood_level};
+
+impl Study<'_> {
+    /// The flood level with its ranked sources; `None` where no source has one.
+    ///
+    /// # Errors
+    /// [`AssessError::Datum`] where a level with at least the authority of the deciding one
+    /// cannot be put on the datum of the threshold: it may be the higher one.
+    pub(super) fn flood_level(
+        &mut self,
+        spot: Spot<'_>,
+        here: &ZonesHere<'_>,
+    ) -> Result<Option<FloodLevel>, AssessError> {
+        let answer = flood_level(&Question {
+            location: spot.location,
+            event: self.method.event,
+            datum: self.site.threshold.datum(),
+            datums: &self.sources.datums,
+            stated: &self.site.flood_levels,
+            zones: &here.zones,
+            highest_grade: self.site.grade.highest.filter(|_| self.is_at_site(spot)),
+        });
+        self.trail_levels(&answer, spot);
+        let decided = answer.level.as_ref().map(|level| level.decided.source);
+        let weighty =
+            |refusal: &Refusal| decided.is_none_or(|decided| refusal.candidate.source <= decided);
+        match answer.refused.into_iter().find(weighty) {
+            None => Ok(answer.level),
+            Some(Refusal { candidate, error }) => {
+                let what = format!(
+                    "the flood level ({}, {})",
+                    candidate.source.title(),
+                    candidate.reference
+                );
+                Err(AssessError::other_datum(
+                    self.site,
+                    &what,
+                    candidate.elevation,
+                    error,
+                ))
+            }
+        }
+    }
+
+    fn trail_levels(&mut self, answer: &LevelAnswer, spot: Spot<'_>) {
+        let whose = spot.whose;
+        if let Some(level) = &answer.level {
+            let decided = &level.decided;
+            self.trail.add(
+                format!("flood level{whose}, {} annual chance", decided.chance),
+                Value::Elevation(decided.elevation),
+                format!("{}: {}", decided.source.title(), decided.how),
+                decided.reference.clone(),
+            );
+            if let Some(sd) = decided.sd {
+                self.trail.add(
+                    format!("standard deviation of the flood level{whose}"),
+                    Value::Length(sd),
+                    decided.how.clone(),
+                    "",
+                );
+            }
+            for other in &level.others {
+                self.trail.add(
+                    format!("flood level{whose}, other source"),
+                    Value::Elevation(other.elevation),
+                    format!(
+                        "{}: {}; not used, a source with more authority is there",
+                        other.source.title(),
+                        other.how
+                    ),
+                    other.reference.clone(),
+                );
+            }
+        } else if answer.refused.is_empty() {
+            let how = "no source has a level for the place";
+            self.trail
+                .add(format!("flood level{whose}"), Value::Unknown, how, "");
+        }
+        for Refusal { candidate, error } in &answer.refused {
+            self.trail.add(
+                format!("flood level{whose}, refused"),
+                Value::Elevation(candidate.elevation),
+                format!("{}: {error}", candidate.source.title()),
+                candidate.reference.clone(),
+            );
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! Kits and planks.
+
+mod hostile;
+mod planks;

@@ -1,0 +1,40 @@
+//! The program as its user meets it: what is typed, what comes back, the exit status.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
+
+#[path = "command/alder_lock.rs"]
+mod alder_lock;
+#[path = "command/bad_options.rs"]
+mod bad_options;
+#[path = "command/bad_quantities.rs"]
+mod bad_quantities;
+#[path = "command/bad_site_file.rs"]
+mod bad_site_file;
+#[path = "command/bad_terrain.rs"]
+mod bad_terrain;
+#[path = "command/bad_zones.rs"]
+mod bad_zones;
+#[path = "command/catalog.rs"]
+mod catalog;
+#[path = "command/datums.rs"]
+mod datums;
+#[path = "command/hudson.rs"]
+mod hudson;
+#[path = "command/json_schema.rs"]
+mod json_schema;
+#[path = "command/output_file.rs"]
+mod output_file;
+#[path = "command/pipe.rs"]
+mod pipe;
+#[path = "command/quick_form.rs"]
+mod quick_form;
+#[path = "command/said.rs"]
+mod said;
+#[path = "command/scratch.rs"]
+mod scratch;
+#[allow(dead_code)] // each test binary uses a part
+mod support;
+#[path = "command/units.rs"]
+mod units;
+#[path = "command/zone_meanings.rs"]
+mod zone_meanings;
