@@ -66,6 +66,7 @@ fn kernels(criterion: &mut Criterion) {
     let sources = Sources {
         zones: vec![zones],
         terrain: Terrain::new(vec![dem]),
+        level_lines: Vec::new(),
         datums: Datums::new(DatumSettings::default()).unwrap(),
     };
     criterion.bench_function("assess a building of seven openings", |bench| {

@@ -4,7 +4,7 @@ use super::study::{Spot, Study};
 use super::{AssessError, Value};
 use crate::design::{BaseLevel, DesignGap, DesignLevel, KnownLevels, StatedLevel, design_level};
 use crate::hazard::{Zone, ZoneClass, ZonesHere};
-use crate::level::FloodLevel;
+use crate::level::{LevelAnswer, Silence};
 use crate::quantity::AnnualChance;
 use crate::verdict::{MapStatement, Missing};
 
@@ -16,11 +16,11 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
-        flood_level: Option<&FloodLevel>,
+        answer: &LevelAnswer,
     ) -> Result<Designed, AssessError> {
-        let designed = match flood_level {
+        let designed = match &answer.level {
             Some(level) => self.by_rule(spot, here, BaseLevel::Known(level.decided.elevation))?,
-            None => self.without_level(spot, here)?,
+            None => self.without_level(spot, here, answer)?,
         };
         self.trail_design(designed.1.as_ref(), spot);
         Ok(designed)
@@ -65,6 +65,7 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
+        answer: &LevelAnswer,
     ) -> Result<Designed, AssessError> {
         let unresolved = |missing| Ok((MapStatement::Unresolved(missing), None));
         let Some(zone) = here.zones.first() else {
@@ -88,7 +89,7 @@ impl Study<'_> {
             }
             _ => unresolved(Missing::LevelInZone {
                 zone: title,
-                why: why_no_level(zone),
+                why: why_no_level(zone, answer),
             }),
         }
     }
@@ -117,12 +118,18 @@ impl Study<'_> {
     }
 }
 
-fn why_no_level(zone: &Zone) -> String {
-    let refused: Vec<String> = zone.remarks.iter().map(ToString::to_string).collect();
-    if !refused.is_empty() {
-        refused.join("; ")
+/// What each source says, and what would give a level.
+fn why_no_level(zone: &Zone, answer: &LevelAnswer) -> String {
+    let refused = zone.remarks.iter().map(ToString::to_string);
+    let silent = answer
+        .silent
+        .iter()
+        .map(|Silence { source, why }| format!("{}: {why}", source.title()));
+    let said: Vec<String> = refused.chain(silent).collect();
+    if !said.is_empty() {
+        said.join("; ")
     } else if zone.level_expected {
-        "the map keeps it in another layer (flood-level lines or cross-sections) and the flood study; state it as [[flood_level]]".to_owned()
+        "the map keeps it in another layer (--lines, --sections) and the flood study; state it as [[flood_level]]".to_owned()
     } else {
         "the map gives none for such a zone; ask the authority and state it as [[flood_level]]"
             .to_owned()

@@ -40,7 +40,7 @@ use study::{Spot, Study};
 use crate::barrier::Kit;
 use crate::crs::Datums;
 use crate::design::Rule;
-use crate::hazard::ZoneMap;
+use crate::hazard::{LevelLineMap, ZoneMap};
 use crate::quantity::{AnnualChance, Length, UnitSystem};
 use crate::site::Site;
 use crate::terrain::Terrain;
@@ -50,6 +50,8 @@ use crate::verdict::{Limits, Verdict};
 pub struct Sources {
     /// Flood-zone layers.
     pub zones: Vec<ZoneMap>,
+    /// Cross-sections and flood-level lines.
+    pub level_lines: Vec<LevelLineMap>,
     /// Terrain models, possibly none.
     pub terrain: Terrain,
     /// What puts heights of one vertical datum on another.

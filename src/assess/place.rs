@@ -68,8 +68,8 @@ impl Study<'_> {
         let here = self.zones(spot)?;
         let ground = self.ground(spot)?;
         let lowest_ground = self.lowest_ground(spot)?;
-        let flood_level = self.flood_level(spot, &here)?;
-        let (statement, design_level) = self.design(spot, &here, flood_level.as_ref())?;
+        let answer = self.flood_level(spot, &here)?;
+        let (statement, design_level) = self.design(spot, &here, &answer)?;
         let zone = here.zones.split_first().map(|(worst, others)| ZoneHere {
             worst: (*worst).clone(),
             others: others.iter().map(|zone| (*zone).clone()).collect(),
@@ -81,7 +81,7 @@ impl Study<'_> {
             zones_given: !self.sources.zones.is_empty(),
             ground,
             lowest_ground,
-            flood_level,
+            flood_level: answer.level,
             design_level,
             statement,
         })

@@ -3,10 +3,10 @@
 use super::study::{Spot, Study};
 use super::{AssessError, Value};
 use crate::hazard::ZonesHere;
-use crate::level::{FloodLevel, LevelAnswer, Question, Refusal, flood_level};
+use crate::level::{LevelAnswer, Question, Refusal, Silence, flood_level};
 
 impl Study<'_> {
-    /// The flood level with its ranked sources; `None` where no source has one.
+    /// What all sources say of the flood level, on the datum of the threshold.
     ///
     /// # Errors
     /// [`AssessError::Datum`] where a level with at least the authority of the deciding one
@@ -15,7 +15,7 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
-    ) -> Result<Option<FloodLevel>, AssessError> {
+    ) -> Result<LevelAnswer, AssessError> {
         let answer = flood_level(&Question {
             location: spot.location,
             event: self.method.event,
@@ -23,14 +23,16 @@ impl Study<'_> {
             datums: &self.sources.datums,
             stated: &self.site.flood_levels,
             zones: &here.zones,
+            zones_given: !self.sources.zones.is_empty(),
+            level_lines: &self.sources.level_lines,
             highest_grade: self.site.grade.highest.filter(|_| self.is_at_site(spot)),
         });
         self.trail_levels(&answer, spot);
         let decided = answer.level.as_ref().map(|level| level.decided.source);
         let weighty =
             |refusal: &Refusal| decided.is_none_or(|decided| refusal.candidate.source <= decided);
-        match answer.refused.into_iter().find(weighty) {
-            None => Ok(answer.level),
+        match answer.refused.iter().find(|refusal| weighty(refusal)) {
+            None => Ok(answer),
             Some(Refusal { candidate, error }) => {
                 let what = format!(
                     "the flood level ({}, {})",
@@ -41,7 +43,7 @@ impl Study<'_> {
                     self.site,
                     &what,
                     candidate.elevation,
-                    error,
+                    error.clone(),
                 ))
             }
         }
@@ -81,6 +83,14 @@ impl Study<'_> {
             let how = "no source has a level for the place";
             self.trail
                 .add(format!("flood level{whose}"), Value::Unknown, how, "");
+        }
+        for Silence { source, why } in &answer.silent {
+            self.trail.add(
+                format!("flood level{whose}, no answer"),
+                Value::Unknown,
+                format!("{}: {why}", source.title()),
+                "",
+            );
         }
         for Refusal { candidate, error } in &answer.refused {
             self.trail.add(

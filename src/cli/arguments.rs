@@ -65,6 +65,12 @@ pub(crate) struct SiteOptions {
     pub(crate) zones: ZoneOptions,
 
     #[command(flatten)]
+    pub(crate) lines: LineOptions,
+
+    #[command(flatten)]
+    pub(crate) sections: SectionOptions,
+
+    #[command(flatten)]
     pub(crate) dem: DemOptions,
 
     #[command(flatten)]
@@ -109,6 +115,62 @@ pub(crate) struct ZoneOptions {
     /// Coordinate system of a layer that does not say it, such as EPSG:4269.
     #[arg(long, value_name = "CRS", help_heading = "Flood zones")]
     pub(crate) zones_crs: Option<String>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct LineOptions {
+    /// Flood-level lines (S_BFE of the National Flood Hazard Layer, or others), with the layer's name
+    /// behind a colon where there are several. Repeat for more.
+    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Flood-level lines")]
+    pub(crate) lines: Vec<String>,
+
+    /// Vertical datum of their levels where their records do not say it.
+    #[arg(long, value_name = "DATUM", help_heading = "Flood-level lines")]
+    pub(crate) lines_datum: Option<VerticalDatum>,
+
+    /// Unit of their levels where their records do not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Flood-level lines")]
+    pub(crate) lines_unit: Option<LengthUnit>,
+
+    /// Coordinate system of a layer that does not say it, such as EPSG:4269.
+    #[arg(long, value_name = "CRS", help_heading = "Flood-level lines")]
+    pub(crate) lines_crs: Option<String>,
+
+    /// Attribute that holds the level, where it is not called ELEV.
+    #[arg(long, value_name = "ATTRIBUTE", help_heading = "Flood-level lines")]
+    pub(crate) lines_level: Option<String>,
+
+    /// Attribute that names the watercourse, where it is not called WTR_NM.
+    #[arg(long, value_name = "ATTRIBUTE", help_heading = "Flood-level lines")]
+    pub(crate) lines_watercourse: Option<String>,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct SectionOptions {
+    /// Cross-sections with water-surface levels (S_XS, or others), with the layer's name
+    /// behind a colon where there are several. Repeat for more.
+    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Cross-sections")]
+    pub(crate) sections: Vec<String>,
+
+    /// Vertical datum of their levels where their records do not say it.
+    #[arg(long, value_name = "DATUM", help_heading = "Cross-sections")]
+    pub(crate) sections_datum: Option<VerticalDatum>,
+
+    /// Unit of their levels where their records do not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Cross-sections")]
+    pub(crate) sections_unit: Option<LengthUnit>,
+
+    /// Coordinate system of a layer that does not say it, such as EPSG:4269.
+    #[arg(long, value_name = "CRS", help_heading = "Cross-sections")]
+    pub(crate) sections_crs: Option<String>,
+
+    /// Attribute that holds the level, where it is not called WSEL_REG.
+    #[arg(long, value_name = "ATTRIBUTE", help_heading = "Cross-sections")]
+    pub(crate) sections_level: Option<String>,
+
+    /// Attribute that names the watercourse, where it is not called WTR_NM.
+    #[arg(long, value_name = "ATTRIBUTE", help_heading = "Cross-sections")]
+    pub(crate) sections_watercourse: Option<String>,
 }
 
 #[derive(Args, Debug)]

@@ -7,13 +7,16 @@ use std::path::Path;
 use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
-use sillmark::hazard::{Around, LayerPath, ZoneMap, ZoneStatement, read_zones};
+use sillmark::hazard::{
+    Around, LayerPath, LevelLineMap, LineKind, LineStatement, ZoneMap, ZoneStatement,
+    read_level_lines, read_zones,
+};
 use sillmark::quantity::unit::{Length, meter};
 use sillmark::site::{Location, RuleChoice, Site, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 
-use super::arguments::{DatumOptions, DemOptions, ZoneOptions};
+use super::arguments::{DatumOptions, DemOptions, LineOptions, SectionOptions, ZoneOptions};
 use super::failure::Failure;
 
 /// How far around a site zones are read: further than the farthest opening of a building.
@@ -126,6 +129,56 @@ pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<Zon
                 &source.path,
                 source.layer.as_deref(),
                 &statement,
+                Some(around),
+            )
+            .map_err(Failure::input)
+        })
+        .collect()
+}
+
+/// The flood-level lines and the cross-sections around a site.
+pub(super) fn level_lines(
+    lines: &LineOptions,
+    sections: &SectionOptions,
+    location: Location,
+) -> Result<Vec<LevelLineMap>, Failure> {
+    let of_lines = LineStatement {
+        unit: lines.lines_unit,
+        datum: lines.lines_datum,
+        crs: lines.lines_crs.clone(),
+        level_attribute: lines.lines_level.clone(),
+        watercourse_attribute: lines.lines_watercourse.clone(),
+        label_attribute: None,
+    };
+    let of_sections = LineStatement {
+        unit: sections.sections_unit,
+        datum: sections.sections_datum,
+        crs: sections.sections_crs.clone(),
+        level_attribute: sections.sections_level.clone(),
+        watercourse_attribute: sections.sections_watercourse.clone(),
+        label_attribute: None,
+    };
+    let around = Around {
+        location,
+        margin: Length::new::<meter>(LevelLineMap::SEARCH_LIMIT_METRES),
+    };
+    let of_sections = sections
+        .sections
+        .iter()
+        .map(|text| (LineKind::CrossSections, text, &of_sections));
+    let of_lines = lines
+        .lines
+        .iter()
+        .map(|text| (LineKind::LevelLines, text, &of_lines));
+    of_sections
+        .chain(of_lines)
+        .map(|(kind, text, statement)| {
+            let source = LayerPath::split(text);
+            read_level_lines(
+                kind,
+                &source.path,
+                source.layer.as_deref(),
+                statement,
                 Some(around),
             )
             .map_err(Failure::input)

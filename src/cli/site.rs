@@ -40,6 +40,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let sources = Sources {
         datums: inputs::datums(&options.datums, offsets)?,
         zones: inputs::zones(&options.zones, site.location)?,
+        level_lines: inputs::level_lines(&options.lines, &options.sections, site.location)?,
         terrain: inputs::terrain(&options.dem, site.location)?,
     };
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
@@ -96,13 +97,18 @@ fn stated<'text>(
 
 /// The files that the run reads.
 fn files(options: &SiteOptions) -> Vec<PathBuf> {
-    let zones = options.zones.zones.iter();
+    let layers = options
+        .zones
+        .zones
+        .iter()
+        .chain(&options.lines.lines)
+        .chain(&options.sections.sections);
     options
         .file
         .iter()
         .chain(&options.kit)
         .chain(&options.dem.dem)
         .cloned()
-        .chain(zones.map(|text| LayerPath::split(text).path))
+        .chain(layers.map(|text| LayerPath::split(text).path))
         .collect()
 }

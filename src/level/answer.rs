@@ -1,14 +1,16 @@
 //! Asking all sources.
 
-use super::{Candidate, FloodLevel, depth_over_grade, stated, zone_static};
+use super::{
+    Candidate, FloodLevel, LevelSource, depth_over_grade, level_lines, stated, zone_static,
+};
 use crate::crs::{DatumError, Datums};
 use crate::design::StatedLevel;
-use crate::hazard::{Zone, ZoneClass};
+use crate::hazard::{LevelLineMap, Zone, ZoneClass};
 use crate::quantity::{AnnualChance, Elevation, Length, VerticalDatum};
 use crate::site::Location;
 
 /// What is asked: the level of an event at a place, on a datum.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy)]
 pub struct Question<'a> {
     /// The place.
     pub location: Location,
@@ -22,6 +24,10 @@ pub struct Question<'a> {
     pub stated: &'a [StatedLevel],
     /// The zones that hold the place, the worst first.
     pub zones: &'a [&'a Zone],
+    /// Whether there was a zone layer to look the place up in.
+    pub zones_given: bool,
+    /// Cross-sections and flood-level lines.
+    pub level_lines: &'a [LevelLineMap],
     /// The highest ground against the wall, as surveyed.
     pub highest_grade: Option<Elevation>,
 }
@@ -36,6 +42,19 @@ impl Question<'_> {
             .iter()
             .copied()
             .take_while(move |zone| Some(kind(zone.class)) == worst)
+    }
+
+    /// Whether the lines of a river may speak for the place: they do where the zone is flooded
+    /// by it, or where nobody looked the zone up. They do not reach behind a levee, up a beach
+    /// or over ground that the map calls outside or unknown.
+    pub(super) fn lines_may_speak(&self) -> bool {
+        match self.zones.first() {
+            Some(worst) => matches!(
+                worst.class,
+                ZoneClass::Detailed | ZoneClass::Floodway | ZoneClass::Approximate
+            ),
+            None => !self.zones_given,
+        }
     }
 
     /// The candidate on the datum that is asked for.
@@ -80,7 +99,21 @@ pub struct LevelAnswer {
     pub level: Option<FloodLevel>,
     /// Levels that could not be put on the datum that was asked for.
     pub refused: Vec<Refusal>,
+    /// Sources that were asked and do not tell the level there.
+    pub silent: Vec<Silence>,
 }
+
+/// A source that was asked and has no answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Silence {
+    /// The source.
+    pub source: LevelSource,
+    /// Why.
+    pub why: String,
+}
+
+/// What a source answers: its levels, or why it has none.
+pub(super) type Answers = Vec<Result<Candidate, Silence>>;
 
 /// A level that stands on another datum and cannot be put on the one that is asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,20 +132,19 @@ pub struct Refusal {
 /// 3. The rest is ranked by authority ([`super::LevelSource`]).
 #[must_use]
 pub fn flood_level(question: &Question<'_>) -> LevelAnswer {
-    let found = stated::candidate(question)
-        .into_iter()
-        .chain(zone_static::candidates(question))
-        .chain(depth_over_grade::candidate(question));
-    let mut refused = Vec::new();
+    let mut answers: Answers = stated::candidate(question).map(Ok).into_iter().collect();
+    answers.extend(zone_static::candidates(question).map(Ok));
+    answers.extend(level_lines::answers(question));
+    answers.extend(depth_over_grade::candidate(question).map(Ok));
+    let mut answer = LevelAnswer::default();
     let mut usable = Vec::new();
-    for candidate in found {
-        match question.on_datum(candidate) {
-            Ok(candidate) => usable.push(candidate),
-            Err(refusal) => refused.push(refusal),
+    for found in answers {
+        match found.map(|candidate| question.on_datum(candidate)) {
+            Ok(Ok(candidate)) => usable.push(candidate),
+            Ok(Err(refusal)) => answer.refused.push(refusal),
+            Err(silence) => answer.silent.push(silence),
         }
     }
-    LevelAnswer {
-        level: FloodLevel::rank(usable),
-        refused,
-    }
+    answer.level = FloodLevel::rank(usable);
+    answer
 }

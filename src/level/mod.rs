@@ -15,7 +15,7 @@ mod source;
 mod stated;
 mod zone_static;
 
-pub use answer::{LevelAnswer, Question, Refusal, flood_level};
+pub use answer::{LevelAnswer, Question, Refusal, Silence, flood_level};
 pub use candidate::{Candidate, FloodLevel};
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, candidate_over, depth_over_grade};
 pub use highest_grade::{GradeReach, HighestGrade};

@@ -42,7 +42,14 @@ impl LevelSource {
     /// Whether this version reads the source.
     #[must_use]
     pub const fn is_read(self) -> bool {
-        matches!(self, Self::Stated | Self::ZoneStatic | Self::DepthOverGrade)
+        matches!(
+            self,
+            Self::Stated
+                | Self::ZoneStatic
+                | Self::CrossSections
+                | Self::LevelLines
+                | Self::DepthOverGrade
+        )
     }
 
     /// The source in results for programs.

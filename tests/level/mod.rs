@@ -45,6 +45,8 @@ fn ask(stated: &[StatedLevel], zones: &[&Zone]) -> LevelAnswer {
         datum: VerticalDatum::Navd88,
         stated,
         zones,
+        zones_given: true,
+        level_lines: &[],
         highest_grade: None,
     })
 }
