@@ -9,6 +9,7 @@ mod gis;
 mod hazard;
 mod level;
 mod quantity;
+mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;

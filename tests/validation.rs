@@ -2,6 +2,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+#[path = "validation/annual_chance.rs"]
+mod annual_chance;
+#[path = "validation/chances.rs"]
+mod chances;
 #[path = "validation/datums/mod.rs"]
 mod datums;
 #[path = "validation/demonstration.rs"]

@@ -1,10 +1,7 @@
 //! Zone codes, one or a numbered series.
 
-use serde::Deserialize;
-
 /// One code, or a numbered series such as `A1..A30`.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
-#[serde(try_from = "String")]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CodePattern {
     /// Exactly this code.
     One(String),
@@ -20,12 +17,16 @@ pub enum CodePattern {
 }
 
 impl CodePattern {
+    /// What is accepted.
+    pub const ACCEPTED: &'static str =
+        "a code, or one prefix with two numbers for a series, such as \"A1..A30\"";
+
     /// Whether a layer's code fits; case and outer spaces do not matter.
     #[must_use]
     pub fn fits(&self, code: &str) -> bool {
         let code = code.trim();
         match self {
-            Self::One(one) => one.eq_ignore_ascii_case(code),
+            Self::One(one) => one.trim().to_lowercase() == code.to_lowercase(),
             Self::Series {
                 prefix,
                 first,
@@ -61,9 +62,7 @@ impl TryFrom<String> for CodePattern {
                     last,
                 })
             }
-            _ => Err(format!(
-                "{text:?} is not a series of codes; accepted: one prefix with two numbers, such as \"A1..A30\""
-            )),
+            _ => Err("it is not a series of codes".to_owned()),
         }
     }
 }

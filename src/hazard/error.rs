@@ -2,9 +2,10 @@
 
 use std::path::PathBuf;
 
-use super::{LayerContent, SchemaError};
+use super::LayerContent;
 use crate::crs::CrsError;
 use crate::gis::GisError;
+use crate::statement::StatementError;
 
 /// A layer that cannot be used.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -14,7 +15,7 @@ pub enum HazardError {
     Gis(#[from] GisError),
     /// The schema cannot be read.
     #[error(transparent)]
-    Schema(#[from] SchemaError),
+    Schema(Box<StatementError>),
     /// No layer at all.
     #[error("{}: has no layers", path.display())]
     NoLayers {
@@ -36,6 +37,20 @@ pub enum HazardError {
         content: LayerContent,
         /// Its layers.
         layers: Vec<String>,
+    },
+    /// An option that says otherwise than the schema.
+    #[error(
+        "{option} says {stated:?}, but the schema {schema} says {by_schema:?} for every zone; accepted: one of the two, or the same twice"
+    )]
+    SchemaContradiction {
+        /// The schema's name.
+        schema: String,
+        /// What the schema says.
+        by_schema: String,
+        /// The option.
+        option: &'static str,
+        /// What the option says.
+        stated: String,
     },
     /// A layer without the attribute that it is read for.
     #[error(
@@ -126,4 +141,10 @@ pub enum HazardError {
         /// The system's name.
         crs: String,
     },
+}
+
+impl From<StatementError> for HazardError {
+    fn from(error: StatementError) -> Self {
+        Self::Schema(Box::new(error))
+    }
 }

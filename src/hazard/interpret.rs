@@ -22,7 +22,7 @@ use crate::gis::AttributeValue;
 /// assert_eq!(zone.level, None);
 /// assert_eq!(zone.remarks[0].to_string(),
 ///     "level 9 has no vertical datum and is not used; state it with --zones-datum");
-/// # Ok::<(), sillmark::hazard::SchemaError>(())
+/// # Ok::<(), sillmark::statement::StatementError>(())
 /// ```
 pub fn interpret(
     schema: &Schema,
@@ -70,7 +70,7 @@ pub fn interpret(
             class = class.max(ZoneClass::Unknown);
         }
     }
-    let level = numbers.level();
+    let level = numbers.level(row);
     if let Some((level, _)) = level
         && row.is_some_and(|row| row.level == LevelRule::None)
     {
@@ -87,10 +87,13 @@ pub fn interpret(
         level_expected: row.is_some_and(|row| row.level == LevelRule::Expected),
         level: level.map(|(level, _)| level),
         level_unit: level.map(|(_, unit)| unit),
-        depth: numbers.depth(),
+        depth: numbers.depth(row),
         depth_is_stated: numbers.has_depth(),
         velocity: numbers.velocity(),
-        annual_chance: schema.annual_chance,
+        annual_chance: row
+            .and_then(|row| row.annual_chance)
+            .unwrap_or(schema.annual_chance),
+        origin: numbers.text(Role::Origin),
         remarks: numbers.remarks,
     }
 }

@@ -31,13 +31,13 @@ pub(super) struct LayerSource<'a> {
     pub(super) content: LayerContent,
     /// The schema's name.
     pub(super) schema: &'a str,
-    /// The attributes of which it must have one.
-    pub(super) needed: &'a [String],
+    /// Names of attributes: of each list it must have one.
+    pub(super) needed: Vec<&'a [String]>,
 }
 
 /// Reads a layer, all of it or what lies `around` a place.
 ///
-/// The layer is the named one, or the only one, or the only one with a needed attribute.
+/// The layer is the named one, or the only one, or the only one with the needed attributes.
 /// `prepare` looks at its attributes, `visit` takes each feature and gives back its box.
 pub(super) fn read_layer<Columns>(
     source: &LayerSource<'_>,
@@ -102,9 +102,13 @@ fn choose_layer<'dataset>(
     let path = source.path;
     let names = FeatureReader::layers(dataset);
     let open = |name: &str| FeatureReader::new(dataset, path, name);
-    let fits = |reader: &FeatureReader<'_>| {
-        let mut needed = source.needed.iter();
-        needed.any(|needed| reader.attribute(needed).is_some())
+    let lacking = |reader: &FeatureReader<'_>| {
+        let lacks = |names: &&&[String]| !names.iter().any(|name| reader.attribute(name).is_some());
+        source
+            .needed
+            .iter()
+            .find(lacks)
+            .map(|names| names.join(" or "))
     };
     let reader = match (source.layer, names.as_slice()) {
         (Some(layer), _) => open(layer)?,
@@ -118,7 +122,7 @@ fn choose_layer<'dataset>(
             let mut fitting = Vec::new();
             for name in several {
                 let reader = open(name)?;
-                if fits(&reader) {
+                if lacking(&reader).is_none() {
                     fitting.push(reader);
                 }
             }
@@ -134,10 +138,9 @@ fn choose_layer<'dataset>(
             }
         }
     };
-    if fits(&reader) {
-        Ok(reader)
-    } else {
-        Err(source.without_attribute(&reader, &source.needed.join(" or ")))
+    match lacking(&reader) {
+        None => Ok(reader),
+        Some(needed) => Err(source.without_attribute(&reader, &needed)),
     }
 }
 

@@ -1,10 +1,11 @@
 //! Flood zones: what a public map says about a place.
 //!
-//! A [`Schema`] (data, not code) says how a publisher's layer is to be read; [`read_zones`]
-//! reads one into a [`ZoneMap`], which answers for a point with every zone that holds it,
-//! the worst first. What a layer does not say is not made up: a level without a datum is
-//! refused with a remark, an unknown code is [`ZoneClass::Unknown`], and a layer that could
-//! be read only in part is an error.
+//! A [`Schema`] (data, not code) says how a publisher's layer is to be read; users write
+//! their own for maps of any country. [`read_zones_by`] reads a layer by its schema into a
+//! [`ZoneMap`], which answers for a point with every zone that holds it, the worst first. What
+//! a layer does not say is not made up: a level without a datum is refused with a remark, an
+//! unknown code is [`ZoneClass::Unknown`], and a layer that could be read only in part is an
+//! error.
 //! [`read_level_lines`] does the same for lines of a known flood level.
 
 mod class;
@@ -38,5 +39,5 @@ pub use level_lines::{
 pub use map::{ZoneMap, ZonesHere};
 pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;
-pub use schema::{LevelRule, Role, Schema, SchemaError, ZoneRow};
+pub use schema::{LevelRule, Role, Schema, SchemaChoice, ZoneRow};
 pub use zone::Zone;

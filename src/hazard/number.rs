@@ -1,20 +1,20 @@
 //! Numbers of a feature: from numeric or text attributes, sentinels taken out.
 
-use super::schema::{Role, Schema};
+use super::schema::{Role, Schema, VelocityUnit, ZoneRow};
 use super::{ZoneRemark, ZoneStatement};
 use crate::gis::AttributeValue;
-use crate::quantity::unit::{foot_per_second, meter_per_second};
 use crate::quantity::{Elevation, Length, LengthUnit, Velocity, VerticalDatum};
+use crate::statement::Choice;
 
 /// Reads the numbers of one feature, gathering remarks.
-pub(super) struct Numbers<'a, Read: Fn(Role) -> AttributeValue> {
+pub(super) struct Numbers<'a, Reader: Fn(Role) -> AttributeValue> {
     pub(super) schema: &'a Schema,
     pub(super) statement: &'a ZoneStatement,
-    pub(super) read: Read,
+    pub(super) read: Reader,
     pub(super) remarks: Vec<ZoneRemark>,
 }
 
-impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
+impl<Reader: Fn(Role) -> AttributeValue> Numbers<'_, Reader> {
     /// The text of a role; `None` where it stands for none.
     pub(super) fn text(&self, role: Role) -> Option<String> {
         (self.read)(role)
@@ -23,8 +23,16 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
     }
 
     /// The level with its datum and the unit it is written in, where all of it is known.
-    pub(super) fn level(&mut self) -> Option<(Elevation, LengthUnit)> {
-        let number = self.number(Role::Level, "level")?;
+    ///
+    /// The feature's own level goes before that of its row, and that before the schema's.
+    pub(super) fn level(&mut self, row: Option<&ZoneRow>) -> Option<(Elevation, LengthUnit)> {
+        let constants = &self.schema.constants;
+        let constant = row.and_then(|row| row.constant_level).or(constants.level);
+        let number = match self.number(Role::Level, "level") {
+            Read::Number(number) => number,
+            Read::None => return constant,
+            Read::Garbled => return None,
+        };
         let unit = self.length_unit("level", number);
         let datum = self.datum(number);
         let (unit, datum) = (unit?, datum?);
@@ -33,8 +41,14 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
     }
 
     /// The depth, where its unit is known.
-    pub(super) fn depth(&mut self) -> Option<Length> {
-        let number = self.number(Role::Depth, "depth")?;
+    pub(super) fn depth(&mut self, row: Option<&ZoneRow>) -> Option<Length> {
+        let constants = &self.schema.constants;
+        let constant = row.and_then(|row| row.constant_depth).or(constants.depth);
+        let number = match self.number(Role::Depth, "depth") {
+            Read::Number(number) => number,
+            Read::None => return constant,
+            Read::Garbled => return None,
+        };
         let unit = self.length_unit("depth", number)?;
         self.length_in_range(Role::Depth, "depth", number, unit)
     }
@@ -53,54 +67,66 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
 
     /// The velocity, where its unit is known.
     pub(super) fn velocity(&mut self) -> Option<Velocity> {
-        let number = self.number(Role::Velocity, "velocity")?;
-        let Some(text) = self.text(Role::VelocityUnit) else {
-            self.remarks.push(ZoneRemark::WithoutUnit {
-                what: "velocity",
-                value: number.to_string(),
-                option: "the site's own velocity",
-            });
-            return None;
+        let number = match self.number(Role::Velocity, "velocity") {
+            Read::Number(number) => number,
+            Read::None => return self.schema.constants.velocity,
+            Read::Garbled => return None,
         };
-        let Some(unit) = self.schema.velocity_unit(&text) else {
+        let unit = self.velocity_unit(number)?;
+        let velocity = unit.velocity(number);
+        let range = self.schema.range(Role::Velocity);
+        let within = range.is_none_or(|range| range.holds_velocity(velocity));
+        if !within {
+            let value = format!("{number} {}", unit.word());
+            self.out_of_range(Role::Velocity, "velocity", value);
+        }
+        within.then_some(velocity)
+    }
+
+    fn velocity_unit(&mut self, number: f64) -> Option<VelocityUnit> {
+        let Some(text) = self.text(Role::VelocityUnit) else {
+            if self.schema.constants.velocity_unit.is_none() {
+                self.remarks.push(ZoneRemark::WithoutUnit {
+                    what: "velocity",
+                    value: number.to_string(),
+                    option: "the site's own velocity",
+                });
+            }
+            return self.schema.constants.velocity_unit;
+        };
+        let unit = self.schema.velocity_unit(&text);
+        if unit.is_none() {
             self.remarks.push(ZoneRemark::NotUnderstood {
                 what: "velocity unit",
                 text,
                 accepted: "feet or metres per second",
             });
-            return None;
-        };
-        let velocity = velocity_of(unit, number);
-        let within = self.schema.range(Role::Velocity).is_none_or(|range| {
-            let bounds =
-                velocity_of(&range.unit, range.lowest)..=velocity_of(&range.unit, range.highest);
-            bounds.contains(&velocity)
-        });
-        if !within {
-            self.out_of_range(Role::Velocity, "velocity", format!("{number} {unit}"));
-            return None;
         }
-        Some(velocity)
+        unit
     }
 
-    fn number(&mut self, role: Role, what: &'static str) -> Option<f64> {
+    fn number(&mut self, role: Role, what: &'static str) -> Read {
         let number = match (self.read)(role) {
-            AttributeValue::Missing => return None,
+            AttributeValue::Missing => return Read::None,
             AttributeValue::Number(number) => number,
-            AttributeValue::Text(text) if self.schema.is_no_text(&text) => return None,
+            AttributeValue::Text(text) if self.schema.is_no_text(&text) => return Read::None,
             AttributeValue::Text(text) => {
                 let Ok(number) = text.trim().parse() else {
                     self.remarks.push(ZoneRemark::NotANumber { what, text });
-                    return None;
+                    return Read::Garbled;
                 };
                 number
             }
         };
-        (!self.schema.is_no_number(role, number)).then_some(number)
+        if self.schema.is_no_number(role, number) {
+            Read::None
+        } else {
+            Read::Number(number)
+        }
     }
 
     fn length_unit(&mut self, what: &'static str, number: f64) -> Option<LengthUnit> {
-        let stated = self.statement.unit;
+        let stated = self.statement.unit.or(self.schema.constants.length_unit);
         match self.text(Role::LengthUnit) {
             None if stated.is_some() => stated,
             None => {
@@ -129,7 +155,7 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
     }
 
     fn datum(&mut self, number: f64) -> Option<VerticalDatum> {
-        let stated = self.statement.datum;
+        let stated = self.statement.datum.or(self.schema.constants.level_datum);
         match self.text(Role::LevelDatum) {
             None if stated.is_some() => stated,
             None => {
@@ -163,11 +189,8 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
         unit: LengthUnit,
     ) -> Option<Length> {
         let length = unit.length(number);
-        let within = self.schema.range(role).is_none_or(|range| {
-            // The unit of a range is checked when the schema is read.
-            let bound = range.unit.parse().unwrap_or(LengthUnit::Metre);
-            (bound.length(range.lowest)..=bound.length(range.highest)).contains(&length)
-        });
+        let range = self.schema.range(role);
+        let within = range.is_none_or(|range| range.holds_length(length));
         if !within {
             self.out_of_range(role, what, format!("{number} {unit}"));
         }
@@ -181,7 +204,7 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
                 value,
                 lowest: range.lowest,
                 highest: range.highest,
-                unit: range.unit.clone(),
+                unit: range.unit.symbol().to_owned(),
             });
         }
     }
@@ -193,10 +216,10 @@ impl<Read: Fn(Role) -> AttributeValue> Numbers<'_, Read> {
     }
 }
 
-fn velocity_of(unit: &str, number: f64) -> Velocity {
-    if unit == "m/s" {
-        Velocity::new::<meter_per_second>(number)
-    } else {
-        Velocity::new::<foot_per_second>(number)
-    }
+/// What a feature says for a number.
+enum Read {
+    Number(f64),
+    None,
+    /// Something else than a number, which is remarked on: no constant stands in for it.
+    Garbled,
 }

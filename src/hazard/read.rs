@@ -23,8 +23,8 @@ pub struct ZoneStatement {
 
 /// Reads the zones of a National Flood Hazard Layer, all or those `around` a place.
 ///
-/// The layer is the named one, or the only one, or the only one with the attribute that
-/// names the zone.
+/// The layer is the named one, or the only one, or the only one with the attributes that the
+/// schema needs.
 ///
 /// # Errors
 /// [`HazardError`] with the path and, where something is missing, what states it. A layer
@@ -40,6 +40,9 @@ pub fn read_zones(
 
 /// As [`read_zones`], by any schema.
 ///
+/// Where a schema says a unit or datum for every zone (`[constants]` of its file), the
+/// statement may say the same or nothing; what a feature itself says goes before both.
+///
 /// # Errors
 /// As [`read_zones`].
 pub fn read_zones_by(
@@ -49,6 +52,7 @@ pub fn read_zones_by(
     statement: &ZoneStatement,
     around: Option<Around>,
 ) -> Result<ZoneMap, HazardError> {
+    check_statement(schema, statement)?;
     let source = LayerSource {
         path,
         layer,
@@ -56,7 +60,7 @@ pub fn read_zones_by(
         around,
         content: LayerContent::Zones,
         schema: &schema.name,
-        needed: schema.names(Role::Zone),
+        needed: schema.needed().map(|role| schema.names(role)).collect(),
     };
     let mut features = Vec::new();
     let projector = read_layer(
@@ -79,6 +83,28 @@ pub fn read_zones_by(
         },
     )?;
     Ok(ZoneMap::new(projector, features))
+}
+
+/// What holds for every zone by the schema, and by an option, has to be the same.
+fn check_statement(schema: &Schema, statement: &ZoneStatement) -> Result<(), HazardError> {
+    let contradiction = |option, by_schema: String, stated: String| {
+        if by_schema == stated {
+            return Ok(());
+        }
+        Err(HazardError::SchemaContradiction {
+            schema: schema.name.clone(),
+            by_schema,
+            option,
+            stated,
+        })
+    };
+    if let (Some(unit), Some(stated)) = (schema.constants.length_unit, statement.unit) {
+        contradiction("--zones-unit", unit.to_string(), stated.to_string())?;
+    }
+    if let (Some(datum), Some(stated)) = (schema.constants.level_datum, statement.datum) {
+        contradiction("--zones-datum", datum.to_string(), stated.to_string())?;
+    }
+    Ok(())
 }
 
 /// Where in the layer each role stands.

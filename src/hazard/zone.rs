@@ -1,7 +1,7 @@
 //! One zone of a layer.
 
 use super::{ZoneClass, ZoneRemark};
-use crate::quantity::{Elevation, Length, LengthUnit, Velocity};
+use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, Velocity};
 
 /// A flood zone as its layer states it, with what could be made of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,8 +28,11 @@ pub struct Zone {
     pub depth_is_stated: bool,
     /// Speed of the water.
     pub velocity: Option<Velocity>,
-    /// Annual chance of the event that level and depth belong to, as a fraction.
-    pub annual_chance: f64,
+    /// Annual chance of the flood that the zone is the extent of, and that level and depth
+    /// belong to. For a zone outside every mapped flood, that of the map's main one.
+    pub annual_chance: AnnualChance,
+    /// How the publisher came by the area, such as `modelled`, where the layer says.
+    pub origin: Option<String>,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<ZoneRemark>,
 }
@@ -44,10 +47,15 @@ impl Zone {
         })
     }
 
-    /// Where the zone stands, for the trail: layer and feature.
+    /// Where the zone stands, for the trail: layer and feature, and how the publisher came by
+    /// its area where the layer says.
     #[must_use]
     pub fn record(&self) -> String {
-        printable(&format!("{}, feature {}", self.layer, self.feature))
+        let record = format!("{}, feature {}", self.layer, self.feature);
+        printable(&match &self.origin {
+            Some(origin) => format!("{record} ({origin})"),
+            None => record,
+        })
     }
 }
 

@@ -1,8 +1,9 @@
 //! Sheet-flow zones: a depth over the highest ground against the wall.
 
-use super::{Candidate, LevelSource, Question};
-use crate::hazard::ZoneClass;
+use super::{Candidate, HighestGrade, LevelSource, Question};
+use crate::hazard::{Zone, ZoneClass};
 use crate::quantity::{AnnualChance, Elevation, Length, parse_length};
+use crate::risk::root_sum_square;
 
 /// The depth that counts where a sheet-flow zone has no depth number: two feet, 44 CFR
 /// 60.3(c)(7).
@@ -28,30 +29,55 @@ pub fn depth_over_grade(highest_adjacent_grade: Elevation, depth: Option<Length>
     highest_adjacent_grade.raised(depth.unwrap_or(without_number))
 }
 
-/// The level in the worst sheet-flow zone, where the highest adjacent grade is known.
+/// The level in the worst sheet-flow zone, where a surveyed highest adjacent grade is known.
 pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
-    let zone = question
-        .deciding_zones()
-        .find(|zone| zone.class == ZoneClass::SheetFlow)?;
-    // A depth that is there but could not be read is not the same as no depth number.
-    if zone.depth.is_none() && zone.depth_is_stated {
-        return None;
+    let grade = HighestGrade::surveyed(question.highest_grade?, None);
+    candidate_over(question.deciding_zones(), question.event, &grade, None)
+}
+
+/// The level of the event in the deepest sheet-flow zone among `zones`, over the highest
+/// adjacent grade; `None` where no such zone is of the event, or where one of them states a
+/// depth that could not be used: that is not the same as no depth.
+///
+/// `depth_sd` is the standard deviation of the zone's depth (the `depth-number` of
+/// `data/uncertainty.toml`, say). The level's own is known where both parts are, and not
+/// where the map has no depth: the two feet are a rule's minimum, not a measurement.
+#[must_use]
+pub fn candidate_over<'zone>(
+    zones: impl IntoIterator<Item = &'zone Zone>,
+    event: AnnualChance,
+    grade: &HighestGrade,
+    depth_sd: Option<Length>,
+) -> Option<Candidate> {
+    let without_number = parse_length(DEPTH_WITHOUT_NUMBER).unwrap_or_default();
+    let depth_of = |zone: &Zone| zone.depth.unwrap_or(without_number).value;
+    let sheet_flow = zones
+        .into_iter()
+        .filter(|zone| zone.class == ZoneClass::SheetFlow && zone.annual_chance.same_event(event));
+    let mut deepest: Option<&Zone> = None;
+    for zone in sheet_flow {
+        if zone.depth.is_none() && zone.depth_is_stated {
+            return None;
+        }
+        if deepest.is_none_or(|deepest| depth_of(zone) > depth_of(deepest)) {
+            deepest = Some(zone);
+        }
     }
-    let grade = question.highest_grade?;
-    let chance =
-        AnnualChance::new(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
-    let how = match zone.depth {
-        Some(_) => "surveyed highest adjacent grade + the zone's depth number".to_owned(),
-        None => format!(
-            "surveyed highest adjacent grade + {DEPTH_WITHOUT_NUMBER}, because the zone has no depth number"
-        ),
+    let zone = deepest?;
+    let depth = match zone.depth {
+        Some(_) => "the zone's depth number".to_owned(),
+        None => format!("{DEPTH_WITHOUT_NUMBER}, because the zone has no depth number"),
+    };
+    let sd = match (zone.depth, grade.sd, depth_sd) {
+        (Some(_), Some(grade), Some(depth)) => Some(root_sum_square([grade, depth])),
+        _ => None,
     };
     Some(Candidate {
         source: LevelSource::DepthOverGrade,
-        elevation: depth_over_grade(grade, zone.depth),
-        sd: None,
-        chance,
-        how,
-        reference: format!("44 CFR 60.3(c)(7); {}", zone.record()),
+        elevation: depth_over_grade(grade.elevation, zone.depth),
+        sd,
+        chance: zone.annual_chance,
+        how: format!("{} + {depth}", grade.how),
+        reference: format!("44 CFR 60.3(c)(7); {}; {}", zone.record(), grade.reference),
     })
 }

@@ -4,7 +4,6 @@ use super::answer::{Answers, Question, Silence};
 use super::bracket::{LineRefusal, bracket};
 use super::{Candidate, LevelSource};
 use crate::hazard::{LevelLineMap, LineKind};
-use crate::quantity::AnnualChance;
 use crate::site::Location;
 
 /// The level at a place from a layer of cross-sections or flood-level lines; `None` where no
@@ -21,15 +20,11 @@ pub fn candidate_from_lines(
     let Some(found) = bracket(map, location)? else {
         return Ok(None);
     };
-    // A schema with an impossible chance is refused when it is read.
-    let Some(chance) = AnnualChance::new(found.annual_chance) else {
-        return Ok(None);
-    };
     Ok(Some(Candidate {
         source: source(map),
         elevation: found.elevation,
         sd: Some(found.sd),
-        chance,
+        chance: found.annual_chance,
         how: found.how(),
         reference: found.reference(),
     }))

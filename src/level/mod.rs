@@ -8,6 +8,7 @@ mod answer;
 pub mod bracket;
 mod candidate;
 mod depth_over_grade;
+mod highest_grade;
 mod level_lines;
 mod rounding;
 mod source;
@@ -16,7 +17,8 @@ mod zone_static;
 
 pub use answer::{LevelAnswer, Question, Refusal, Silence, flood_level};
 pub use candidate::{Candidate, FloodLevel};
-pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
+pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, candidate_over, depth_over_grade};
+pub use highest_grade::{GradeReach, HighestGrade};
 pub use level_lines::candidate_from_lines;
 pub use rounding::rounding_sd;
 pub use source::LevelSource;

@@ -3,7 +3,6 @@
 use super::rounding::{ROUNDING_SOURCE, rounding_sd};
 use super::{Candidate, LevelSource, Question};
 use crate::hazard::Zone;
-use crate::quantity::AnnualChance;
 
 /// The levels of the flooded zones of the worst kind that hold the place, in the order of the
 /// zones.
@@ -15,8 +14,7 @@ pub(super) fn candidates<'a>(question: &'a Question<'_>) -> impl Iterator<Item =
 
 fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {
     let elevation = zone.level.filter(|_| zone.class.is_inside())?;
-    let chance =
-        AnnualChance::new(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
+    let chance = Some(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
     Some(Candidate {
         source: LevelSource::ZoneStatic,
         elevation,

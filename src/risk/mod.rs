@@ -1,5 +1,17 @@
-//! How likely things are.
+//! How likely things are, and how well they are known.
 
+mod deviation;
+mod normal;
 mod over_top;
+mod over_years;
+mod stage_chance;
+mod uncertainty;
 
-pub use over_top::chance_of_passing;
+pub use deviation::{Deviation, Measured, deviations};
+pub use over_top::{chance_of_passing, chance_over_top};
+pub use over_years::{chance_between, chance_over_years, mean_years_between};
+pub use stage_chance::{
+    Beyond, ChanceAtLevel, ChanceLevel, INTERPOLATION, LevelAtChance, ReadFrom, StageChance,
+    StageChanceError,
+};
+pub use uncertainty::{UncertaintyBudget, root_sum_square};

@@ -1,7 +1,8 @@
 //! The site file.
 
 use super::{
-    Location, Opening, RuleChoice, Sill, Site, StatedOffset, SurveyedGrade, WaterConditions,
+    Footprint, Location, Opening, RuleChoice, Sill, Site, StatedOffset, StatedUncertainty,
+    SurveyedGrade, WaterConditions,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{
@@ -41,9 +42,11 @@ impl Site {
             "location",
             "threshold",
             "occupancy",
+            "building",
             "lowest_adjacent_grade",
             "highest_adjacent_grade",
             "rule",
+            "uncertainty",
             "water",
             "flood_level",
             "datum_offset",
@@ -64,10 +67,16 @@ impl Site {
                 .optional("occupancy")?
                 .map(|stated| stated.choose())
                 .transpose()?,
+            footprint: footprint(&root, building)?,
             grade: grade(&root, threshold.datum())?,
             water: water(&root)?,
             flood_levels: flood_levels(&root)?,
             datum_offsets: StatedOffset::read_all(&root)?,
+            uncertainty: root
+                .table("uncertainty")?
+                .map(|table| StatedUncertainty::read(&table))
+                .transpose()?
+                .unwrap_or_default(),
             rule: rule(&root)?,
             openings: openings(&root, threshold, building)?,
         })
@@ -104,6 +113,17 @@ fn location(table: &Table<'_, '_>) -> Result<Option<Location>, StatementError> {
     Location::from_degrees(east, north)
         .map(Some)
         .map_err(|error| longitude.refuse(error.to_string(), LOCATION))
+}
+
+fn footprint(
+    root: &Table<'_, '_>,
+    location: Location,
+) -> Result<Option<Footprint>, StatementError> {
+    let Some(building) = root.table("building")? else {
+        return Ok(None);
+    };
+    building.allow(&["footprint"])?;
+    Footprint::read(&building, location)
 }
 
 fn grade(root: &Table<'_, '_>, datum: VerticalDatum) -> Result<SurveyedGrade, StatementError> {

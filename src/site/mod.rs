@@ -5,16 +5,20 @@
 
 mod datum_offset;
 mod file;
+mod footprint;
 mod location;
 mod opening;
 mod quick;
+mod uncertainty;
 mod wall;
 mod water;
 
 pub use datum_offset::StatedOffset;
+pub use footprint::{Footprint, FootprintError};
 pub use location::{Location, LocationError};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use quick::QuickForm;
+pub use uncertainty::{GivenDeviation, GivenValue, StatedUncertainty};
 pub use wall::WallKind;
 pub use water::{WaterConditions, Waves};
 
@@ -37,12 +41,16 @@ pub struct Site {
     pub threshold_place: Place,
     /// What it is used for.
     pub occupancy: Option<Occupancy>,
+    /// The outline of the building, where the user states it.
+    pub footprint: Option<Footprint>,
     /// Surveyed ground against the walls.
     pub grade: SurveyedGrade,
     /// The water, as far as it is known.
     pub water: WaterConditions,
     /// Flood levels that somebody states.
     pub flood_levels: Vec<StatedLevel>,
+    /// Standard deviations that the user states in place of ours.
+    pub uncertainty: StatedUncertainty,
     /// Offsets between vertical datums that somebody states.
     pub datum_offsets: Vec<StatedOffset>,
     /// The freeboard rule that the site file names or writes.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{Location, Opening, Sill, Site, SurveyedGrade, WaterConditions};
+use super::{Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, WaterConditions};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
@@ -66,9 +66,11 @@ impl QuickForm<'_> {
                 .occupancy
                 .map(|text| option("--occupancy", "occupancy", text).choose())
                 .transpose()?,
+            footprint: None,
             grade: SurveyedGrade::default(),
             water: WaterConditions::default(),
             flood_levels: Vec::new(),
+            uncertainty: StatedUncertainty::default(),
             datum_offsets: Vec::new(),
             rule: None,
             openings,

@@ -9,7 +9,7 @@ use toml::de::{DeTable, DeValue};
 use super::place::line_of;
 use super::{Place, Stated, StatementError};
 
-type Spanned<Value> = toml::Spanned<Value>;
+pub(super) type Spanned<Value> = toml::Spanned<Value>;
 
 /// A TOML document whose values know their lines.
 #[derive(Debug)]
@@ -22,10 +22,10 @@ pub struct Document<'text> {
 /// One table of a [`Document`], such as an `[[opening]]`.
 #[derive(Clone, Copy, Debug)]
 pub struct Table<'document, 'text> {
-    document: &'document Document<'text>,
+    pub(super) document: &'document Document<'text>,
     /// The name in messages: `opening`, empty for the root.
     name: &'document str,
-    fields: &'document DeTable<'text>,
+    pub(super) fields: &'document DeTable<'text>,
     start: usize,
 }
 
@@ -67,7 +67,7 @@ impl<'text> Document<'text> {
         }
     }
 
-    fn place(&self, offset: usize) -> Place {
+    pub(super) fn place(&self, offset: usize) -> Place {
         Place::Line {
             file: Arc::clone(&self.file),
             line: line_of(self.text.as_bytes(), offset),
@@ -75,7 +75,7 @@ impl<'text> Document<'text> {
     }
 
     /// The text of a value as it stands in the file.
-    fn written(&self, span: Range<usize>) -> &'text str {
+    pub(super) fn written(&self, span: Range<usize>) -> &'text str {
         self.text.get(span).unwrap_or_default()
     }
 }
@@ -260,7 +260,7 @@ impl<'document, 'text> Table<'document, 'text> {
     }
 
     /// `opening.width` in messages, `width` at the root.
-    fn field(&self, key: &str) -> Cow<'static, str> {
+    pub(super) fn field(&self, key: &str) -> Cow<'static, str> {
         Cow::Owned(if self.name.is_empty() {
             key.to_owned()
         } else {
@@ -268,7 +268,7 @@ impl<'document, 'text> Table<'document, 'text> {
         })
     }
 
-    fn wrong_shape(
+    pub(super) fn wrong_shape(
         &self,
         key: &str,
         value: &Spanned<DeValue<'_>>,

@@ -23,6 +23,7 @@ mod choice;
 mod citation;
 mod document;
 mod error;
+mod list;
 mod place;
 mod stated;
 
@@ -30,5 +31,6 @@ pub use choice::Choice;
 pub use citation::{Citation, Confidence};
 pub use document::{Document, Table};
 pub use error::StatementError;
+pub use list::StatedPair;
 pub use place::{Place, line_of};
 pub use stated::{Stated, Unreadable};

@@ -36,6 +36,16 @@ impl<'text> Stated<'text> {
         }
     }
 
+    /// The same with its own copy of the text, to be kept longer than the file is.
+    #[must_use]
+    pub fn to_owned_text(&self) -> Stated<'static> {
+        Stated::new(
+            self.field.clone(),
+            self.text.clone().into_owned(),
+            self.place.clone(),
+        )
+    }
+
     /// The text as it was written.
     #[must_use]
     pub fn text(&self) -> &str {

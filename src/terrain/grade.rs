@@ -7,7 +7,7 @@ use super::{Dem, Gap, TerrainError};
 use crate::quantity::{Elevation, Length, unit::meter};
 use crate::site::Location;
 
-/// Lowest and highest ground on a disk.
+/// Lowest and highest ground around a building.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Grade {
     /// The lowest ground found.
@@ -66,26 +66,13 @@ impl Dem {
                 }
             }
         }
-        let Some((lowest, highest)) = found.range else {
-            let gap = if found.outside == found.samples {
-                Gap::Outside
-            } else {
-                Gap::Void
-            };
-            return Ok(Err(gap));
-        };
-        Ok(Ok(Grade {
-            lowest: self.elevation(lowest),
-            highest: self.elevation(highest),
-            samples: found.samples,
-            without_value: found.without_value,
-            source: self.name().to_owned(),
-        }))
+        Ok(found.grade(self))
     }
 }
 
+/// Heights looked at so far.
 #[derive(Default)]
-struct Extremes {
+pub(super) struct Extremes {
     range: Option<(f64, f64)>,
     samples: usize,
     without_value: usize,
@@ -93,7 +80,7 @@ struct Extremes {
 }
 
 impl Extremes {
-    fn add(&mut self, height: Result<f64, Gap>) {
+    pub(super) fn add(&mut self, height: Result<f64, Gap>) {
         self.samples += 1;
         match height {
             Ok(height) => {
@@ -105,5 +92,23 @@ impl Extremes {
                 self.outside += usize::from(gap == Gap::Outside);
             }
         }
+    }
+
+    /// The grade, or why there is none.
+    pub(super) fn grade(self, dem: &Dem) -> Result<Grade, Gap> {
+        let Some((lowest, highest)) = self.range else {
+            return Err(if self.outside == self.samples {
+                Gap::Outside
+            } else {
+                Gap::Void
+            });
+        };
+        Ok(Grade {
+            lowest: dem.elevation(lowest),
+            highest: dem.elevation(highest),
+            samples: self.samples,
+            without_value: self.without_value,
+            source: dem.name().to_owned(),
+        })
     }
 }

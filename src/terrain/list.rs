@@ -2,7 +2,7 @@
 
 use super::{Dem, Gap, Grade, Ground, TerrainError};
 use crate::quantity::{Length, unit::meter};
-use crate::site::Location;
+use crate::site::{Footprint, Location};
 
 /// Cells in degrees get smaller towards the poles: two rasters of one product differ by less
 /// than this factor, two products by more.
@@ -56,6 +56,15 @@ impl Terrain {
         radius: Length,
     ) -> Result<Result<Grade, Gap>, TerrainError> {
         self.first(|dem| dem.grade_around(location, radius))
+    }
+
+    /// Lowest and highest ground along the outline of a building, from the finest raster that
+    /// has ground there.
+    ///
+    /// # Errors
+    /// As [`Dem::grade_along`].
+    pub fn grade_along(&self, footprint: &Footprint) -> Result<Result<Grade, Gap>, TerrainError> {
+        self.first(|dem| dem.grade_along(footprint))
     }
 
     /// Refuses a terrain that does not reach a place at all: wrong files or coordinates.

@@ -30,6 +30,7 @@ mod grid;
 mod ground;
 mod list;
 mod no_data;
+mod outline;
 mod statement;
 mod tiles;
 mod window;

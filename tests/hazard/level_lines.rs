@@ -208,7 +208,7 @@ fn a_schema_of_the_users_own() {
         name = "river authority"
         title = "Sections of the river authority"
         source = "its data sheet"
-        annual_chance = 0.005
+        annual_chance = "0.5%"
         attributes = { level = ["stage", "STAGE_M"], watercourse = ["river"] }
         no_value = { texts = [""], numbers = [-1] }
         range = { lowest = 0, highest = 100, unit = "m" }
@@ -227,22 +227,34 @@ fn a_schema_of_the_users_own() {
     let kind = LineKind::CrossSections;
     let map = read_level_lines_by(&schema, kind, &path, None, &statement, None).unwrap();
     assert_eq!(map.lines()[0].level, parse_elevation("7.25 m NAP").ok());
-    assert!((map.lines()[0].annual_chance - 0.005).abs() < 1e-12);
+    assert_eq!(map.lines()[0].annual_chance.to_string(), "0.5 %");
 
     for (from, to, needle) in [
-        ("0.005", "5", "annual_chance 5 is not a chance"),
+        (
+            "\"0.5%\"",
+            "0.005",
+            "line 5: annual_chance \"0.005\": it is neither a percentage",
+        ),
         (
             "level = [\"stage\", \"STAGE_M\"], ",
             "",
-            "[attributes] has no `level`",
+            "line 6: attributes.level: it is missing; accepted: the names",
         ),
-        ("\"m\"", "\"furlong\"", "furlong"),
-        ("watercourse", "river_name", "river_name"),
+        (
+            "\"m\"",
+            "\"furlong\"",
+            "line 8: range.unit \"furlong\": it is not a unit of length",
+        ),
+        (
+            "watercourse",
+            "river_name",
+            "line 6: attributes.river_name: there is no such field here",
+        ),
     ] {
         let error = LineSchema::from_toml("own.toml", &text.replace(from, to)).unwrap_err();
         let error = error.to_string();
         assert!(
-            error.starts_with("own.toml: ") && error.contains(needle),
+            error.starts_with("own.toml, line ") && error.contains(needle),
             "{error}"
         );
     }

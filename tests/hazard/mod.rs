@@ -3,6 +3,7 @@
 mod fixture;
 mod layers;
 mod level_lines;
+mod mapping;
 mod meaning;
 mod paths;
 mod places;

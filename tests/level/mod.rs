@@ -1,5 +1,7 @@
 //! The flood level: who decides, and what is refused.
 
+mod depth_over_grade;
+
 use approx::assert_abs_diff_eq;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{FloodEvent, StatedLevel};

@@ -1,3 +1,4 @@
 //! What the user states of a building.
 
 mod hostile;
+mod stated;

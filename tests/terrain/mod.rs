@@ -4,4 +4,5 @@ mod fixture;
 mod grade;
 mod ground;
 mod no_data;
+mod outline;
 mod stated;

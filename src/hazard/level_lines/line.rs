@@ -2,7 +2,7 @@
 
 use super::{LineKind, LineRemark};
 use crate::hazard::zone::printable;
-use crate::quantity::{Elevation, LengthUnit};
+use crate::quantity::{AnnualChance, Elevation, LengthUnit};
 
 /// A cross-section or flood-level line as its layer states it, with what could be made of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,8 +23,8 @@ pub struct LevelLine {
     pub level: Option<Elevation>,
     /// The unit that the level is written in; it was rounded in this unit.
     pub unit: Option<LengthUnit>,
-    /// Annual chance of the event that the level belongs to, as a fraction.
-    pub annual_chance: f64,
+    /// Annual chance of the event that the level belongs to.
+    pub annual_chance: AnnualChance,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<LineRemark>,
 }

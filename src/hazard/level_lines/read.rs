@@ -78,7 +78,7 @@ pub fn read_level_lines_by(
         around,
         content: LayerContent::Lines(kind),
         schema: &schema.name,
-        needed: schema.names(LineRole::Level),
+        needed: vec![schema.names(LineRole::Level)],
     };
     let mut features = Vec::new();
     let projector = read_layer(

@@ -2,15 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use serde::Deserialize;
-
 use super::LineKind;
-use crate::hazard::SchemaError;
-use crate::quantity::{AnnualChance, Length, LengthUnit};
+use crate::hazard::schema::{numbers, owned};
+use crate::quantity::{AnnualChance, Length, LengthUnit, parse_annual_chance};
+use crate::statement::{Choice, Document, Stated, StatementError, Table};
 
 /// What an attribute is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LineRole {
     /// Water-surface elevation. Required.
     Level,
@@ -50,10 +48,9 @@ impl LineRole {
 /// let schema = LineSchema::nfhl(LineKind::CrossSections)?;
 /// assert_eq!(schema.names(LineRole::Level), ["WSEL_REG"]);
 /// assert!(schema.is_no_single_level(-8888.0) && schema.is_no_number(-9999.0));
-/// # Ok::<(), sillmark::hazard::SchemaError>(())
+/// # Ok::<(), sillmark::statement::StatementError>(())
 /// ```
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug)]
 pub struct LineSchema {
     /// Short name.
     pub name: String,
@@ -61,76 +58,91 @@ pub struct LineSchema {
     pub title: String,
     /// Where that is written.
     pub source: String,
-    /// Annual chance of the event that the levels belong to, as a fraction.
-    pub annual_chance: f64,
+    /// Annual chance of the event that the levels belong to.
+    pub annual_chance: AnnualChance,
     attributes: BTreeMap<LineRole, Vec<String>>,
     no_value: NoValue,
     range: Range,
 }
 
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug)]
 struct NoValue {
     texts: Vec<String>,
     numbers: Vec<f64>,
-    #[serde(default)]
     no_single_level: Vec<f64>,
 }
 
 /// The levels that are accepted.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug)]
 pub(super) struct Range {
     pub(super) lowest: f64,
     pub(super) highest: f64,
-    #[serde(deserialize_with = "length_unit")]
     pub(super) unit: LengthUnit,
 }
 
-fn length_unit<'de, D: serde::Deserializer<'de>>(reader: D) -> Result<LengthUnit, D::Error> {
-    String::deserialize(reader)?
-        .parse()
-        .map_err(serde::de::Error::custom)
+impl Choice for LineRole {
+    const CHOICES: &'static [(&'static str, Self)] = &[
+        ("level", Self::Level),
+        ("level_datum", Self::LevelDatum),
+        ("length_unit", Self::LengthUnit),
+        ("watercourse", Self::Watercourse),
+        ("label", Self::Label),
+        ("station", Self::Station),
+        ("identity", Self::Identity),
+    ];
 }
 
 impl LineSchema {
     /// The schema of the National Flood Hazard Layer.
     ///
     /// # Errors
-    /// [`SchemaError`] where the embedded file is damaged, which a test rules out.
-    pub fn nfhl(kind: LineKind) -> Result<Self, SchemaError> {
+    /// [`StatementError`] where the embedded file is damaged, which a test rules out.
+    pub fn nfhl(kind: LineKind) -> Result<Self, StatementError> {
         match kind {
             LineKind::CrossSections => Self::from_toml(
-                "nfhl-sections",
+                "data/schemas/nfhl-sections.toml",
                 include_str!("../../../data/schemas/nfhl-sections.toml"),
             ),
             LineKind::LevelLines => Self::from_toml(
-                "nfhl-lines",
+                "data/schemas/nfhl-lines.toml",
                 include_str!("../../../data/schemas/nfhl-lines.toml"),
             ),
         }
     }
 
-    /// Reads a schema; `name` is for messages.
+    /// Reads a schema; `file` is the name that messages use.
     ///
     /// # Errors
-    /// [`SchemaError::Shape`] with line and field.
-    pub fn from_toml(name: &str, text: &str) -> Result<Self, SchemaError> {
-        let shape = |message: String| SchemaError::Shape {
-            name: name.to_owned(),
-            message,
+    /// [`StatementError`] naming file, line, field, value and what would be accepted.
+    pub fn from_toml(file: &str, text: &str) -> Result<Self, StatementError> {
+        let document = Document::parse(file, text)?;
+        let root = document.root();
+        root.allow(&[
+            "name",
+            "title",
+            "source",
+            "annual_chance",
+            "attributes",
+            "no_value",
+            "range",
+        ])?;
+        let table = |key, accepted: &str| {
+            let table = root.table(key)?;
+            table.ok_or_else(|| root.missing(key, accepted))
         };
-        let schema: Self = toml::from_str(text).map_err(|error| shape(error.to_string()))?;
-        if schema.names(LineRole::Level).is_empty() {
-            return Err(shape("[attributes] has no `level`".to_owned()));
-        }
-        if AnnualChance::new(schema.annual_chance).is_none() {
-            let chance = schema.annual_chance;
-            return Err(shape(format!(
-                "annual_chance {chance} is not a chance; accepted: above 0 and below 1"
-            )));
-        }
-        Ok(schema)
+        let chance = "of the event that the levels belong to, such as \"1%\" or \"1 in 100\"";
+        let source = "where the meaning of the values is written";
+        Ok(Self {
+            name: root.required("name", "a short name")?.name()?,
+            title: root.required("title", "what it describes")?.name()?,
+            source: root.required("source", source)?.name()?,
+            annual_chance: root
+                .required("annual_chance", chance)?
+                .read(parse_annual_chance)?,
+            attributes: attributes(&table("attributes", "[attributes] with level")?)?,
+            no_value: NoValue::read(&table("no_value", "[no_value] with texts and numbers")?)?,
+            range: Range::read(&table("range", "[range] with lowest, highest and unit")?)?,
+        })
     }
 
     /// The same schema with another attribute for a role, as a user states it.
@@ -171,7 +183,45 @@ impl LineSchema {
     }
 }
 
+fn attributes(table: &Table<'_, '_>) -> Result<BTreeMap<LineRole, Vec<String>>, StatementError> {
+    table.allow(&LineRole::ALL.map(LineRole::word))?;
+    let mut attributes = BTreeMap::new();
+    for role in LineRole::ALL {
+        let names = table.texts(role.word())?;
+        let names = names
+            .iter()
+            .map(Stated::name)
+            .collect::<Result<Vec<_>, _>>()?;
+        if !names.is_empty() {
+            attributes.insert(role, names);
+        } else if role == LineRole::Level {
+            return Err(table.missing("level", "the names of the attribute with the level"));
+        }
+    }
+    Ok(attributes)
+}
+
+impl NoValue {
+    fn read(table: &Table<'_, '_>) -> Result<Self, StatementError> {
+        table.allow(&["texts", "numbers", "no_single_level"])?;
+        Ok(Self {
+            texts: owned(&table.texts("texts")?),
+            numbers: numbers(&table.values("numbers")?)?,
+            no_single_level: numbers(&table.values("no_single_level")?)?,
+        })
+    }
+}
+
 impl Range {
+    fn read(table: &Table<'_, '_>) -> Result<Self, StatementError> {
+        let (lowest, highest, unit) = crate::hazard::schema::length_bounds(table)?;
+        Ok(Self {
+            lowest,
+            highest,
+            unit,
+        })
+    }
+
     pub(super) fn holds(&self, length: Length) -> bool {
         (self.unit.length(self.lowest)..=self.unit.length(self.highest)).contains(&length)
     }

@@ -5,7 +5,7 @@ use super::choose::{Choice, Standing};
 use super::view::{Sight, View};
 use super::{BracketRemark, LineRefusal, SHARE_OF_DIFFERENCE, uncertainty};
 use crate::hazard::LevelLine;
-use crate::quantity::{Elevation, Length, UnitSystem, unit::meter};
+use crate::quantity::{AnnualChance, Elevation, Length, UnitSystem, unit::meter};
 
 /// A flood level from the lines around a place.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,8 +15,8 @@ pub struct Bracketed<'map> {
     /// Its standard deviation: the rounding of the lines and the interpolation, not the
     /// flood study itself.
     pub sd: Length,
-    /// Annual chance of the event, as a fraction.
-    pub annual_chance: f64,
+    /// Annual chance of the event.
+    pub annual_chance: AnnualChance,
     /// Where the place stands among the lines.
     pub position: Position<'map>,
     /// What was odd.

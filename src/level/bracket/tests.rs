@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use super::{Bracketed, LineRefusal, Position, bracket};
 use crate::crs::{CrsDefinition, Projector};
 use crate::hazard::{LevelLine, LevelLineMap, LineKind};
-use crate::quantity::{Elevation, Length, LengthUnit, VerticalDatum, unit::foot};
+use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, VerticalDatum, unit::foot};
 use crate::site::Location;
 
 /// A line for a test: its name, watercourse, level in feet and vertices.
@@ -34,7 +34,7 @@ fn map_on(kind: LineKind, drawn: &[Drawn], datum: impl Fn(usize) -> VerticalDatu
             station: None,
             level: level.map(|level| Elevation::new(height(level), datum(index))),
             unit: Some(LengthUnit::Foot),
-            annual_chance: 0.01,
+            annual_chance: AnnualChance::ONE_PERCENT,
             remarks: Vec::new(),
         };
         let vertices = vertices
