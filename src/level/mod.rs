@@ -7,13 +7,21 @@
 mod answer;
 mod candidate;
 mod depth_over_grade;
+mod depth_raster;
+mod raster_answer;
+mod raster_remark;
 mod rounding;
 mod source;
 mod stated;
+mod surface_raster;
 mod zone_static;
 
 pub use answer::{LevelAnswer, Question, Refusal, flood_level};
 pub use candidate::{Candidate, FloodLevel};
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
+pub use depth_raster::depth_level;
+pub use raster_answer::RasterAnswer;
+pub use raster_remark::RasterRemark;
 pub use rounding::rounding_sd;
 pub use source::LevelSource;
+pub use surface_raster::surface_level;

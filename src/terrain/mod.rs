@@ -24,19 +24,27 @@
 
 mod cells;
 mod dem;
+mod depths;
 mod error;
 mod grade;
 mod grid;
 mod ground;
 mod list;
 mod no_data;
+mod raster;
+mod reading;
+mod role;
 mod statement;
 mod tiles;
 mod window;
 
 pub use dem::Dem;
+pub use depths::DepthRaster;
 pub use error::TerrainError;
 pub use grade::Grade;
 pub use ground::{Gap, Ground};
 pub use list::Terrain;
+pub use raster::Raster;
+pub use reading::CellReading;
+pub use role::RasterRole;
 pub use statement::DemStatement;
