@@ -5,6 +5,7 @@
 //! the others are kept and listed.
 
 mod answer;
+mod boundary;
 mod candidate;
 mod depth_over_grade;
 mod depth_raster;
@@ -17,6 +18,10 @@ mod surface_raster;
 mod zone_static;
 
 pub use answer::{LevelAnswer, Question, Refusal, flood_level};
+pub use boundary::{
+    BanksDisagree, BoundaryAnswer, BoundaryError, BoundaryLevel, BoundaryRefusal, boundary_level,
+    level_between_contours,
+};
 pub use candidate::{Candidate, FloodLevel};
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, depth_over_grade};
 pub use depth_raster::depth_level;

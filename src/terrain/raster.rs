@@ -157,6 +157,15 @@ impl Raster {
         Ok(self.bilinear(column, row)?.ok_or(Gap::Void))
     }
 
+    /// Height in metres of the cell that holds a point of the raster's plane.
+    pub(super) fn cell_metres_at(&self, point: Coord<f64>) -> Result<Option<f64>, TerrainError> {
+        let Some((column, row)) = self.cells_around(point) else {
+            return Ok(None);
+        };
+        let metres = self.cell(column.nearest(), row.nearest())?;
+        Ok(Some(metres).filter(|metres| !metres.is_nan()))
+    }
+
     /// Height of a cell in metres, NaN where it has none.
     pub(super) fn cell(&self, column: usize, row: usize) -> Result<f64, TerrainError> {
         self.tiles
