@@ -5,13 +5,14 @@ use std::hint::black_box;
 use std::path::{Path, PathBuf};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use sillmark::assess::{Method, Sources, assess};
+use sillmark::assess::{Method, Sources, Uncertainty, assess};
 use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
 use sillmark::hazard::{
     LevelLineMap, LineKind, LineStatement, ZoneStatement, read_level_lines, read_zones,
 };
+use sillmark::level::LevelMaps;
 use sillmark::level::bracket::bracket;
 use sillmark::quantity::unit::{Length, meter};
 use sillmark::quantity::{AnnualChance, UnitSystem, parse_elevation};
@@ -71,12 +72,14 @@ fn kernels(criterion: &mut Criterion) {
         limits: Limits::shipped().unwrap(),
         event: AnnualChance::ONE_PERCENT,
         grade_radius: radius,
+        uncertainty: Uncertainty::of(&site.uncertainty, None).unwrap(),
+        years: 30,
         units: UnitSystem::Us,
     };
     let sources = Sources {
         zones: vec![zones],
         terrain: Terrain::new(vec![dem]),
-        level_lines: Vec::new(),
+        levels: LevelMaps::default(),
         datums: Datums::new(DatumSettings::default()).unwrap(),
     };
     criterion.bench_function("assess a building of seven openings", |bench| {

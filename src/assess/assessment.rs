@@ -1,6 +1,6 @@
 //! The answer for one building.
 
-use super::{Method, Place, Trail};
+use super::{Method, Place, Trail, YearlyChance};
 use crate::barrier::PlankStack;
 use crate::load::Hydrostatic;
 use crate::quantity::{Elevation, Length};
@@ -48,6 +48,10 @@ pub struct OpeningAssessment {
     /// Chance that the assessed event passes the top of the barrier, where the level's
     /// standard deviation is known.
     pub chance_over_top: Option<f64>,
+    /// How often water reaches the sill, where levels of several floods are known.
+    pub water_at_sill: Option<YearlyChance>,
+    /// How often water reaches the top of the barrier, where levels of several floods are known.
+    pub water_at_top: Option<YearlyChance>,
     /// The worst that the reasons ask for.
     pub verdict: Verdict,
     /// Why, the weightiest first.

@@ -100,6 +100,10 @@ fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
 }
 
 fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
+    let remarks = place.level_remarks.iter();
+    cautions.extend(remarks.map(|remark| Caution::LevelRemark {
+        remark: remark.clone(),
+    }));
     let Some(level) = &place.flood_level else {
         return;
     };

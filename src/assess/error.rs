@@ -1,6 +1,7 @@
 //! Why a building cannot be assessed before the user mends something.
 
 use crate::crs::{CrsError, DatumError};
+use crate::level::LevelError;
 use crate::quantity::{Elevation, IncomparableDatums, VerticalDatum};
 use crate::site::Site;
 use crate::statement::Place;
@@ -15,6 +16,9 @@ pub enum AssessError {
     /// A terrain file cannot be read.
     #[error(transparent)]
     Terrain(#[from] TerrainError),
+    /// A raster or a layer of levels cannot be read.
+    #[error(transparent)]
+    Level(#[from] LevelError),
     /// A place has no coordinates in a layer's system.
     #[error(transparent)]
     Crs(#[from] CrsError),

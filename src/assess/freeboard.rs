@@ -2,9 +2,11 @@
 
 use super::study::{Spot, Study};
 use super::{AssessError, Value};
-use crate::design::{BaseLevel, DesignGap, DesignLevel, KnownLevels, StatedLevel, design_level};
+use crate::design::{
+    BaseLevel, DesignGap, DesignLevel, FloodEvent, KnownLevels, StatedLevel, design_level,
+};
 use crate::hazard::{Zone, ZoneClass, ZonesHere};
-use crate::level::{LevelAnswer, Silence};
+use crate::level::{Curve, LevelAnswer, Silence};
 use crate::quantity::AnnualChance;
 use crate::verdict::{MapStatement, Missing};
 
@@ -19,7 +21,12 @@ impl Study<'_> {
         answer: &LevelAnswer,
     ) -> Result<Designed, AssessError> {
         let designed = match &answer.level {
-            Some(level) => self.by_rule(spot, here, BaseLevel::Known(level.decided.elevation))?,
+            Some(level) => self.by_rule(
+                spot,
+                here,
+                answer,
+                BaseLevel::Known(level.decided.elevation),
+            )?,
             None => self.without_level(spot, here, answer)?,
         };
         self.trail_design(designed.1.as_ref(), spot);
@@ -31,9 +38,10 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
+        answer: &LevelAnswer,
         flood: BaseLevel,
     ) -> Result<Designed, AssessError> {
-        let stated = self.stated_levels(spot)?;
+        let stated = self.known_levels(spot, answer.curve.as_ref())?;
         let known = KnownLevels {
             flood,
             stated: &stated,
@@ -50,12 +58,28 @@ impl Study<'_> {
         }
     }
 
-    /// The levels that the user states, on the datum of the threshold.
-    fn stated_levels(&mut self, spot: Spot<'_>) -> Result<Vec<StatedLevel>, AssessError> {
+    /// The levels of other floods, on the datum of the threshold: those that the user states,
+    /// and those of rasters.
+    fn known_levels(
+        &mut self,
+        spot: Spot<'_>,
+        curve: Option<&Curve>,
+    ) -> Result<Vec<StatedLevel>, AssessError> {
         let mut levels = self.site.flood_levels.clone();
         for level in &mut levels {
             let what = format!("the {} ({})", level.event, level.source);
             level.elevation = self.on_threshold_datum(level.elevation, spot, &what)?;
+        }
+        for level in curve.iter().flat_map(|curve| curve.stages.levels()) {
+            let event = FloodEvent::Chance(level.chance);
+            if levels.iter().all(|stated| !stated.event.same_event(event)) {
+                levels.push(StatedLevel {
+                    event,
+                    elevation: level.elevation,
+                    sd: level.sd,
+                    source: curve.map_or_else(String::new, |curve| curve.reference.clone()),
+                });
+            }
         }
         Ok(levels)
     }
@@ -74,17 +98,26 @@ impl Study<'_> {
                 _ => Missing::ZoneHere,
             });
         };
-        let title = zone.title();
+        let (title, event) = (zone.title(), self.method.event);
         match zone.class {
-            ZoneClass::Minimal => {
-                self.by_rule(spot, here, BaseLevel::NotReached(AnnualChance::ONE_IN_500))
-            }
-            ZoneClass::Rare | ZoneClass::Unspecified => {
-                self.by_rule(spot, here, BaseLevel::NotReached(AnnualChance::ONE_PERCENT))
+            ZoneClass::Minimal | ZoneClass::Rare | ZoneClass::Unspecified => {
+                let ruled_out = ruled_out(zone.class);
+                // A flood that is rarer than those the map rules out may well reach the place.
+                if event >= ruled_out || event.same_event(ruled_out) {
+                    return self.by_rule(spot, here, answer, BaseLevel::NotReached(ruled_out));
+                }
+                let why = format!(
+                    "the map rules out floods down to {ruled_out} a year there, and rarer ones are not mapped with a level"
+                );
+                unresolved(Missing::LevelOfEvent {
+                    event,
+                    zone: title,
+                    why,
+                })
             }
             ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title }),
             ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title }),
-            ZoneClass::SheetFlow if self.site.grade.highest.is_none() => {
+            ZoneClass::SheetFlow if zone.remarks.is_empty() => {
                 unresolved(Missing::HighestGrade { zone: title })
             }
             _ => unresolved(Missing::LevelInZone {
@@ -115,6 +148,14 @@ impl Study<'_> {
             ),
             format!("rule {}", rule.id),
         );
+    }
+}
+
+/// The rarest flood that the map says does not reach a zone outside its floods.
+const fn ruled_out(class: ZoneClass) -> AnnualChance {
+    match class {
+        ZoneClass::Minimal => AnnualChance::ONE_IN_500,
+        _ => AnnualChance::ONE_PERCENT,
     }
 }
 

@@ -3,7 +3,8 @@
 use super::place::{GroundAnswer, LowestGround};
 use super::study::{Spot, Study};
 use super::{AssessError, Value};
-use crate::terrain::Ground;
+use crate::level::{GradeReach, HighestGrade};
+use crate::terrain::{Grade, Ground};
 use crate::verdict::GroundSource;
 
 impl Study<'_> {
@@ -38,50 +39,127 @@ impl Study<'_> {
         }
     }
 
-    pub(super) fn lowest_ground(
-        &mut self,
-        spot: Spot<'_>,
-    ) -> Result<Option<LowestGround>, AssessError> {
-        let quantity = match spot.whose {
-            "" => "lowest ground near the building".to_owned(),
-            whose => format!("lowest ground near the building,{whose}"),
+    /// The lowest and the highest ground against the walls: as surveyed, else read from the
+    /// terrain along the building's outline, else within the radius of the method.
+    ///
+    /// What is surveyed, and the outline, are those of the building; an opening elsewhere has
+    /// its own ground.
+    pub(super) fn grade(&mut self, spot: Spot<'_>) -> Result<AdjacentGrade, AssessError> {
+        let at_site = self.is_at_site(spot);
+        let surveyed = Some(self.site.grade)
+            .filter(|_| at_site)
+            .unwrap_or_default();
+        let near = match spot.whose {
+            "" => "near the building".to_owned(),
+            whose => format!("near the building,{whose}"),
         };
-        // The surveyed grade is that of the building; an opening elsewhere has its own ground.
-        if let Some(elevation) = self.site.grade.lowest.filter(|_| self.is_at_site(spot)) {
+        let mut found = AdjacentGrade::default();
+        if let Some(elevation) = surveyed.lowest {
             let how = "lowest adjacent grade as stated";
-            self.trail
-                .add(quantity, Value::Elevation(elevation), how, "site file");
-            return Ok(Some(LowestGround {
+            self.trail.add(
+                format!("lowest ground {near}"),
+                Value::Elevation(elevation),
+                how,
+                "site file",
+            );
+            found.lowest = Some(LowestGround {
                 elevation,
                 source: GroundSource::Surveyed,
-            }));
+            });
         }
+        if let Some(elevation) = surveyed.highest {
+            let how = "highest adjacent grade as stated";
+            self.trail.add(
+                format!("highest ground {near}"),
+                Value::Elevation(elevation),
+                how,
+                "site file",
+            );
+            found.highest = Some(HighestGrade::surveyed(
+                elevation,
+                Some(self.method.uncertainty.sill.sd),
+            ));
+        }
+        if found.lowest.is_some() && found.highest.is_some() {
+            return Ok(found);
+        }
+        let Some((mut grade, reach)) = self.grade_of_terrain(spot)? else {
+            return Ok(found);
+        };
+        let what = format!("the terrain {}", grade.source);
+        grade.lowest = self.on_threshold_datum(grade.lowest, spot, &what)?;
+        grade.highest = self.on_threshold_datum(grade.highest, spot, &what)?;
+        let sd = self.method.uncertainty.terrain_sd();
+        let highest = HighestGrade::of_terrain(&grade, reach, sd, self.method.units);
+        let how = |which| {
+            let voids = match grade.without_value {
+                0 => String::new(),
+                count => format!("; {count} of them have no value"),
+            };
+            let place = match reach {
+                GradeReach::Outline => "along the building's outline".to_owned(),
+                GradeReach::Radius(radius) => {
+                    format!("within {}", self.method.units.distance(radius))
+                }
+            };
+            format!(
+                "{which} of {} points of the terrain {place}{voids}",
+                grade.samples
+            )
+        };
+        if found.lowest.is_none() {
+            let value = Value::Elevation(grade.lowest);
+            self.trail.add(
+                format!("lowest ground {near}"),
+                value,
+                how("lowest"),
+                grade.source.clone(),
+            );
+            found.lowest = Some(LowestGround {
+                elevation: grade.lowest,
+                source: GroundSource::Terrain,
+            });
+        }
+        if found.highest.is_none() {
+            let value = Value::Elevation(grade.highest);
+            self.trail.add(
+                format!("highest ground {near}"),
+                value,
+                how("highest"),
+                grade.source.clone(),
+            );
+            found.highest = Some(highest);
+        }
+        Ok(found)
+    }
+
+    fn grade_of_terrain(&self, spot: Spot<'_>) -> Result<Option<(Grade, GradeReach)>, AssessError> {
         let terrain = &self.sources.terrain;
         if terrain.dems().is_empty() {
             return Ok(None);
         }
-        let Ok(grade) = terrain.grade_around(spot.location, self.method.grade_radius)? else {
-            return Ok(None);
+        let outline = self
+            .site
+            .footprint
+            .as_ref()
+            .filter(|_| self.is_at_site(spot));
+        let (found, reach) = match outline {
+            Some(footprint) => (terrain.grade_along(footprint)?, GradeReach::Outline),
+            None => {
+                let radius = self.method.grade_radius;
+                (
+                    terrain.grade_around(spot.location, radius)?,
+                    GradeReach::Radius(radius),
+                )
+            }
         };
-        let what = format!("the terrain {}", grade.source);
-        let elevation = self.on_threshold_datum(grade.lowest, spot, &what)?;
-        self.trail.add(
-            quantity,
-            Value::Elevation(elevation),
-            format!(
-                "lowest of {} points of the terrain within {}{}",
-                grade.samples,
-                self.method.units.distance(self.method.grade_radius),
-                match grade.without_value {
-                    0 => String::new(),
-                    count => format!("; {count} of them have no value"),
-                }
-            ),
-            grade.source,
-        );
-        Ok(Some(LowestGround {
-            elevation,
-            source: GroundSource::Terrain,
-        }))
+        Ok(found.ok().map(|grade| (grade, reach)))
     }
+}
+
+/// The ground against the walls.
+#[derive(Default)]
+pub(super) struct AdjacentGrade {
+    pub(super) lowest: Option<LowestGround>,
+    pub(super) highest: Option<HighestGrade>,
 }

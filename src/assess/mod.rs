@@ -19,6 +19,7 @@
 
 mod assessment;
 mod cautions;
+mod chances;
 mod error;
 mod freeboard;
 mod ground;
@@ -26,21 +27,25 @@ mod opening;
 mod place;
 mod study;
 mod trail;
+mod uncertainty;
 mod water;
 mod zones;
 
 pub use assessment::{Assessment, OpeningAssessment};
+pub use chances::YearlyChance;
 pub use error::{AssessError, OtherDatum};
 pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
 pub(crate) use trail::percent;
 pub use trail::{Step, Trail, Value};
+pub use uncertainty::Uncertainty;
 
 use study::{Spot, Study};
 
 use crate::barrier::Kit;
 use crate::crs::Datums;
 use crate::design::Rule;
-use crate::hazard::{LevelLineMap, ZoneMap};
+use crate::hazard::ZoneMap;
+use crate::level::LevelMaps;
 use crate::quantity::{AnnualChance, Length, UnitSystem};
 use crate::site::Site;
 use crate::terrain::Terrain;
@@ -50,8 +55,8 @@ use crate::verdict::{Limits, Verdict};
 pub struct Sources {
     /// Flood-zone layers.
     pub zones: Vec<ZoneMap>,
-    /// Cross-sections and flood-level lines.
-    pub level_lines: Vec<LevelLineMap>,
+    /// Rasters, cross-sections and lines that state levels.
+    pub levels: LevelMaps,
     /// Terrain models, possibly none.
     pub terrain: Terrain,
     /// What puts heights of one vertical datum on another.
@@ -71,6 +76,10 @@ pub struct Method {
     pub event: AnnualChance,
     /// How far around a place the terrain is searched for the ground against the walls.
     pub grade_radius: Length,
+    /// How well heights are known.
+    pub uncertainty: Uncertainty,
+    /// Over how many years chances are shown.
+    pub years: u32,
     /// The units of sentences; figures carry their own.
     pub units: UnitSystem,
 }

@@ -7,7 +7,6 @@ use crate::barrier::{PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
 use crate::quantity::{Elevation, Length, Velocity};
-use crate::risk::chance_of_passing;
 use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
 use crate::verdict::{Evidence, MapStatement, Verdict, judge};
@@ -49,28 +48,22 @@ impl Study<'_> {
             }
             _ => None,
         };
-        let chance_over_top = match (&place.flood_level, sill, &barrier) {
-            (Some(level), Some(sill), Some(barrier)) if barrier.planks.count > 0 => {
-                match level.decided.sd {
-                    Some(sd) => {
-                        let top = sill.raised(barrier.planks.height);
-                        let chance = chance_of_passing(top.above(level.decided.elevation)?, sd);
-                        trail.add(
-                    format!("chance that the assessed event passes the top{whose}"),
-                    Value::Chance(chance),
-                    "normal distribution about the flood level with its standard deviation; mapping and rounding only, not the flood study itself",
-                    "",
-                );
-                        Some(chance)
-                    }
-                    None => None,
-                }
+        let stack = barrier
+            .as_ref()
+            .map(|barrier| barrier.planks)
+            .filter(|planks| planks.count > 0);
+        let (mut chance_over_top, mut at_sill, mut at_barrier_top) = (None, None, None);
+        if let Some(sill) = sill {
+            at_sill = self.yearly(place, sill, &format!("sill{whose}"))?;
+            if let Some(planks) = stack {
+                chance_over_top = self.over_top(place, sill, planks.height, &whose)?;
+                let top = sill.raised(planks.height);
+                at_barrier_top = self.yearly(place, top, &format!("top of the barrier{whose}"))?;
             }
-            _ => None,
-        };
+        }
         let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
         let verdict = Verdict::of(&reasons);
-        trail.add(
+        self.trail.add(
             format!("verdict{whose}"),
             Value::Words(verdict.word().to_owned()),
             "the worst that the opening's reasons ask for",
@@ -85,6 +78,8 @@ impl Study<'_> {
             at_design_level: barrier.as_ref().map(|barrier| barrier.at_design_level),
             at_top: barrier.as_ref().map(|barrier| barrier.at_top),
             chance_over_top,
+            water_at_sill: at_sill,
+            water_at_top: at_barrier_top,
             verdict,
             reasons,
             place: own_place,

@@ -4,7 +4,7 @@ use super::AssessError;
 use super::study::{Spot, Study};
 use crate::design::DesignLevel;
 use crate::hazard::Zone;
-use crate::level::FloodLevel;
+use crate::level::{Curve, FloodLevel};
 use crate::quantity::Elevation;
 use crate::site::Location;
 use crate::terrain::{Gap, Ground};
@@ -25,6 +25,10 @@ pub struct Place {
     pub lowest_ground: Option<LowestGround>,
     /// The flood level with its ranked sources.
     pub flood_level: Option<FloodLevel>,
+    /// Levels of several floods as one curve.
+    pub curve: Option<Curve>,
+    /// What a reader has to know of the levels.
+    pub level_remarks: Vec<String>,
     /// The design level with how it came about.
     pub design_level: Option<DesignLevel>,
     /// The design level, that there is no flood by the map, or what is missing.
@@ -67,8 +71,8 @@ impl Study<'_> {
     pub(super) fn place(&mut self, spot: Spot<'_>) -> Result<Place, AssessError> {
         let here = self.zones(spot)?;
         let ground = self.ground(spot)?;
-        let lowest_ground = self.lowest_ground(spot)?;
-        let answer = self.flood_level(spot, &here)?;
+        let grade = self.grade(spot)?;
+        let answer = self.flood_level(spot, &here, &ground, grade.highest.as_ref())?;
         let (statement, design_level) = self.design(spot, &here, &answer)?;
         let zone = here.zones.split_first().map(|(worst, others)| ZoneHere {
             worst: (*worst).clone(),
@@ -80,8 +84,10 @@ impl Study<'_> {
             zone,
             zones_given: !self.sources.zones.is_empty(),
             ground,
-            lowest_ground,
+            lowest_ground: grade.lowest,
             flood_level: answer.level,
+            curve: answer.curve,
+            level_remarks: answer.remarks,
             design_level,
             statement,
         })

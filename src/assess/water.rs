@@ -1,9 +1,11 @@
 //! Step 3: the flood level at a place.
 
+use super::place::GroundAnswer;
 use super::study::{Spot, Study};
 use super::{AssessError, Value};
 use crate::hazard::ZonesHere;
-use crate::level::{LevelAnswer, Question, Refusal, Silence, flood_level};
+use crate::level::{HighestGrade, LevelAnswer, Question, Refusal, Silence, flood_level};
+use crate::terrain::Gap;
 
 impl Study<'_> {
     /// What all sources say of the flood level, on the datum of the threshold.
@@ -15,7 +17,10 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
+        ground: &GroundAnswer,
+        highest_grade: Option<&HighestGrade>,
     ) -> Result<LevelAnswer, AssessError> {
+        let uncertainty = &self.method.uncertainty;
         let answer = flood_level(&Question {
             location: spot.location,
             event: self.method.event,
@@ -23,10 +28,19 @@ impl Study<'_> {
             datums: &self.sources.datums,
             stated: &self.site.flood_levels,
             zones: &here.zones,
-            zones_given: !self.sources.zones.is_empty(),
-            level_lines: &self.sources.level_lines,
-            highest_grade: self.site.grade.highest.filter(|_| self.is_at_site(spot)),
-        });
+            zone_maps: &self.sources.zones,
+            maps: &self.sources.levels,
+            terrain: &self.sources.terrain,
+            terrain_sd: uncertainty.terrain_sd(),
+            ground: match ground {
+                GroundAnswer::Known(ground) => Ok(ground),
+                GroundAnswer::Gap(gap) => Err(*gap),
+                GroundAnswer::NotAsked => Err(Gap::Outside),
+            },
+            highest_grade,
+            depth_sd: Some(uncertainty.depth_number.sd),
+            level_sd: &|source| uncertainty.of_level(source),
+        })?;
         self.trail_levels(&answer, spot);
         let decided = answer.level.as_ref().map(|level| level.decided.source);
         let weighty =
@@ -83,6 +97,17 @@ impl Study<'_> {
             let how = "no source has a level for the place";
             self.trail
                 .add(format!("flood level{whose}"), Value::Unknown, how, "");
+        }
+        for level in answer.curve.iter().flat_map(|curve| curve.stages.levels()) {
+            self.trail.add(
+                format!("level{whose} of the {} annual chance flood", level.chance),
+                Value::Elevation(level.elevation),
+                "a point of the curve of level and chance",
+                answer
+                    .curve
+                    .as_ref()
+                    .map_or("", |curve| curve.reference.as_str()),
+            );
         }
         for Silence { source, why } in &answer.silent {
             self.trail.add(

@@ -65,6 +65,9 @@ pub(crate) struct SiteOptions {
     pub(crate) zones: ZoneOptions,
 
     #[command(flatten)]
+    pub(crate) rasters: RasterOptions,
+
+    #[command(flatten)]
     pub(crate) lines: LineOptions,
 
     #[command(flatten)]
@@ -78,6 +81,19 @@ pub(crate) struct SiteOptions {
 
     #[command(flatten)]
     pub(crate) offsets: StatedOffsetOptions,
+
+    /// Flood to assess, by its annual chance.
+    #[arg(
+        long,
+        value_name = "CHANCE",
+        default_value = "1%",
+        help_heading = "Method"
+    )]
+    pub(crate) chance: String,
+
+    /// Years over which chances are shown, where levels of several floods are known.
+    #[arg(long, value_name = "NUMBER", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..=1000), help_heading = "Method")]
+    pub(crate) years: u32,
 
     /// Freeboard rule, by its id in `sillmark catalog rules`. Without it the rule of the site
     /// file counts, and without that one `none`.
@@ -115,6 +131,48 @@ pub(crate) struct ZoneOptions {
     /// Coordinate system of a layer that does not say it, such as EPSG:4269.
     #[arg(long, value_name = "CRS", help_heading = "Flood zones")]
     pub(crate) zones_crs: Option<String>,
+
+    /// How the layers are to be read: nfhl, england, extent:CHANCE (every polygon is flooded
+    /// with that annual chance, such as extent:1%), or a mapping file of your own (.toml).
+    #[arg(
+        long,
+        value_name = "SCHEMA",
+        default_value = "nfhl",
+        help_heading = "Flood zones"
+    )]
+    pub(crate) zones_schema: String,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct RasterOptions {
+    /// Raster of water-surface elevations of one flood: 1%=wse.tif. Repeat for other floods.
+    #[arg(long, value_name = "CHANCE=PATH", help_heading = "Water rasters")]
+    pub(crate) surface: Vec<String>,
+
+    /// Vertical datum of the surfaces where the files do not say it.
+    #[arg(long, value_name = "DATUM", help_heading = "Water rasters")]
+    pub(crate) surface_datum: Option<VerticalDatum>,
+
+    /// Unit of the surfaces where the files do not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Water rasters")]
+    pub(crate) surface_unit: Option<LengthUnit>,
+
+    /// Coordinate system of the surfaces where the files do not say it.
+    #[arg(long, value_name = "CRS", help_heading = "Water rasters")]
+    pub(crate) surface_crs: Option<String>,
+
+    /// Raster of water depths of one flood, to stand on the terrain: 1%=depth.tif. Repeat for
+    /// other floods.
+    #[arg(long, value_name = "CHANCE=PATH", help_heading = "Water rasters")]
+    pub(crate) depth: Vec<String>,
+
+    /// Unit of the depths where the files do not say it.
+    #[arg(long, value_name = "UNIT", help_heading = "Water rasters")]
+    pub(crate) depth_unit: Option<LengthUnit>,
+
+    /// Coordinate system of the depths where the files do not say it.
+    #[arg(long, value_name = "CRS", help_heading = "Water rasters")]
+    pub(crate) depth_crs: Option<String>,
 }
 
 #[derive(Args, Debug)]
@@ -191,6 +249,11 @@ pub(crate) struct DemOptions {
     /// Coordinate system of the terrain where the file does not say it, such as EPSG:26918.
     #[arg(long, value_name = "CRS", help_heading = "Terrain")]
     pub(crate) dem_crs: Option<String>,
+
+    /// Standard deviation of the terrain: a length, or a name of `sillmark catalog uncertainty`
+    /// such as QL2. Without it the site file's counts, and without that one it is not known.
+    #[arg(long, value_name = "LENGTH|NAME", help_heading = "Terrain")]
+    pub(crate) dem_sd: Option<String>,
 
     /// How far around a place to look for the lowest ground against the walls.
     #[arg(
@@ -295,6 +358,8 @@ pub(crate) enum CatalogList {
     Datums,
     /// Sources of a flood level, the highest authority first.
     Sources,
+    /// Standard deviations of terrain, sills, levels and depths.
+    Uncertainty,
     /// Flood-zone schemas.
     Schemas,
     /// Cautions.

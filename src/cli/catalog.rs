@@ -9,6 +9,7 @@ use sillmark::hazard::Schema;
 use sillmark::level::LevelSource;
 use sillmark::quantity::{UnitSystem, VerticalDatum};
 use sillmark::report::{json_schema, paragraph};
+use sillmark::risk::deviations;
 use sillmark::statement::{Citation, StatementError};
 use sillmark::verdict::{CautionTexts, Limits};
 
@@ -29,7 +30,8 @@ pub(super) fn run(options: &CatalogOptions) -> Result<(), Failure> {
         CatalogList::Kits => kits(),
         CatalogList::Datums => return Target::Stdout.write(&datums(options)?),
         CatalogList::Sources => Ok(sources()),
-        CatalogList::Schemas => return Target::Stdout.write(&schemas()?),
+        CatalogList::Uncertainty => uncertainty(),
+        CatalogList::Schemas => schemas(),
         CatalogList::Cautions => cautions(),
         CatalogList::JsonSchema => {
             return Target::Stdout.write(&json_schema().map_err(Failure::other)?);
@@ -204,24 +206,34 @@ fn conversion(
 fn sources() -> String {
     let mut list = List::default();
     for (rank, source) in LevelSource::ALL.into_iter().enumerate() {
-        let state = if source.is_read() {
-            ""
-        } else {
-            "; not read by this version"
-        };
         list.entry(
             &(rank + 1).to_string(),
-            &format!("{} ({}){state}", source.title(), source.code()),
+            &format!("{} ({})", source.title(), source.code()),
         );
     }
     list.0
 }
 
-fn schemas() -> Result<String, Failure> {
+fn uncertainty() -> Result<String, StatementError> {
     let mut list = List::default();
-    let schema = Schema::nfhl().map_err(Failure::other)?;
-    list.entry(&schema.name, &schema.title);
-    list.detail(&format!("source: {}", schema.source));
+    for deviation in deviations()? {
+        let sd = UnitSystem::Si.height(deviation.sd);
+        list.entry(
+            &deviation.id,
+            &format!("{}, standard deviation {sd}", deviation.name),
+        );
+        list.detail(&format!("covers: {}", deviation.covers));
+        list.source(&deviation.citation);
+    }
+    Ok(list.0)
+}
+
+fn schemas() -> Result<String, StatementError> {
+    let mut list = List::default();
+    for schema in Schema::shipped()? {
+        list.entry(&schema.name, &schema.title);
+        list.detail(&format!("source: {}", schema.source));
+    }
     Ok(list.0)
 }
 

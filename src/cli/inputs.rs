@@ -2,25 +2,30 @@
 
 use std::fs::File;
 use std::io::Read as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::{
-    Around, LayerPath, LevelLineMap, LineKind, LineStatement, ZoneMap, ZoneStatement,
-    read_level_lines, read_zones,
+    Around, LayerPath, LevelLineMap, LineKind, LineStatement, Schema, SchemaChoice, ZoneMap,
+    ZoneStatement, read_level_lines, read_zones_by,
 };
+use sillmark::level::{EventRaster, LevelMaps};
 use sillmark::quantity::unit::{Length, meter};
+use sillmark::quantity::{AnnualChance, parse_annual_chance};
 use sillmark::site::{Location, RuleChoice, Site, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
-use sillmark::terrain::{Dem, DemStatement, Terrain};
+use sillmark::terrain::{Dem, DemStatement, DepthRaster, Terrain, TerrainError};
 
-use super::arguments::{DatumOptions, DemOptions, LineOptions, SectionOptions, ZoneOptions};
+use super::arguments::{
+    DatumOptions, DemOptions, LineOptions, SectionOptions, SiteOptions, ZoneOptions,
+};
 use super::failure::Failure;
 
-/// How far around a site zones are read: further than the farthest opening of a building.
-const ZONE_MARGIN_METRES: f64 = 1000.0;
+/// How far around a site zones are read: further than the farthest opening of a building and
+/// the reach of the edge of a zone that is read on the terrain.
+const ZONE_MARGIN_METRES: f64 = 2100.0;
 
 /// No site or kit is longer; what is, is another kind of file.
 const LONGEST_TEXT_BYTES: u64 = 1 << 20;
@@ -120,12 +125,14 @@ pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<Zon
         location,
         margin: Length::new::<meter>(ZONE_MARGIN_METRES),
     };
+    let schema = schema(&options.zones_schema)?;
     options
         .zones
         .iter()
         .map(|text| {
             let source = LayerPath::split(text);
-            read_zones(
+            read_zones_by(
+                &schema,
                 &source.path,
                 source.layer.as_deref(),
                 &statement,
@@ -136,8 +143,81 @@ pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<Zon
         .collect()
 }
 
+fn schema(text: &str) -> Result<Schema, Failure> {
+    let stated = Stated::new(
+        "zones schema",
+        text,
+        Place::Option("option --zones-schema".into()),
+    );
+    match SchemaChoice::read(&stated).map_err(Failure::input)? {
+        SchemaChoice::Shipped(schema) => Ok(*schema),
+        SchemaChoice::File(path) => {
+            let text = text_file(&path, "a mapping file (TOML in UTF-8)")?;
+            Schema::from_toml(&path.display().to_string(), &text).map_err(Failure::input)
+        }
+    }
+}
+
+/// Everything that states levels beside the zones.
+pub(super) fn levels(options: &SiteOptions, location: Location) -> Result<LevelMaps, Failure> {
+    let rasters = &options.rasters;
+    let of_surfaces = DemStatement {
+        unit: rasters.surface_unit,
+        datum: rasters.surface_datum,
+        crs: rasters.surface_crs.clone(),
+    };
+    let of_depths = DemStatement {
+        unit: rasters.depth_unit,
+        datum: None,
+        crs: rasters.depth_crs.clone(),
+    };
+    Ok(LevelMaps {
+        surfaces: event_rasters("--surface", &rasters.surface, |path| {
+            Dem::open_surface(path, &of_surfaces)
+        })?,
+        depths: event_rasters("--depth", &rasters.depth, |path| {
+            DepthRaster::open(path, &of_depths)
+        })?,
+        lines: level_lines(&options.lines, &options.sections, location)?,
+    })
+}
+
+/// The rasters of `CHANCE=PATH`.
+fn event_rasters<R>(
+    option: &str,
+    texts: &[String],
+    open: impl Fn(&Path) -> Result<R, TerrainError>,
+) -> Result<Vec<EventRaster<R>>, Failure> {
+    let mut rasters: Vec<EventRaster<R>> = Vec::new();
+    for text in texts {
+        let (chance, path) = chance_and_path(option, text)?;
+        let raster = open(&path).map_err(Failure::input)?;
+        rasters.push(EventRaster { chance, raster });
+    }
+    Ok(rasters)
+}
+
+/// `1%=wse.tif` in its parts.
+pub(super) fn chance_and_path(
+    option: &str,
+    text: &str,
+) -> Result<(AnnualChance, PathBuf), Failure> {
+    let stated = Stated::new(
+        "raster",
+        text,
+        Place::Option(format!("option {option}").into()),
+    );
+    let accepted = "an annual chance and a file, such as 1%=wse.tif";
+    let (chance, path) = text.split_once('=').ok_or_else(|| {
+        Failure::input(stated.refuse("it has no = between chance and file", accepted))
+    })?;
+    let chance = parse_annual_chance(chance)
+        .map_err(|error| Failure::input(stated.refuse(error.problem(), accepted)))?;
+    Ok((chance, PathBuf::from(path)))
+}
+
 /// The flood-level lines and the cross-sections around a site.
-pub(super) fn level_lines(
+fn level_lines(
     lines: &LineOptions,
     sections: &SectionOptions,
     location: Location,

@@ -2,11 +2,11 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::{Method, Sources, assess};
+use sillmark::assess::{Method, Sources, Uncertainty, assess};
 use sillmark::hazard::LayerPath;
-use sillmark::quantity::{AnnualChance, UnitSystem, parse_length};
+use sillmark::quantity::{UnitSystem, parse_annual_chance, parse_length};
 use sillmark::report::{TextOptions, json, text};
-use sillmark::site::{QuickForm, Site};
+use sillmark::site::{GivenDeviation, QuickForm, Site};
 use sillmark::statement::{Place, Stated};
 use sillmark::verdict::{CautionTexts, Limits};
 
@@ -21,17 +21,33 @@ const COLUMNS: usize = 96;
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let target = Target::open(options.output.output.as_deref(), &files(options))?;
     let site = site(options)?;
-    let radius = Stated::new(
+    let option = |field: &'static str, name: &str, text| {
+        Stated::new(field, text, Place::Option(format!("option {name}").into()))
+    };
+    let radius = option(
         "length",
+        "--grade-radius",
         options.dem.grade_radius.as_str(),
-        Place::Option("option --grade-radius".into()),
     );
+    let chance = option("chance", "--chance", options.chance.as_str());
+    let dem_sd = options
+        .dem
+        .dem_sd
+        .as_deref()
+        .map(|text| option("standard deviation", "--dem-sd", text));
+    let dem_sd = dem_sd
+        .as_ref()
+        .map(GivenDeviation::read)
+        .transpose()
+        .map_err(Failure::input)?;
     let method = Method {
         rule: inputs::rule(options.rule.as_deref(), &site)?,
         kit: inputs::kit(options.kit.as_deref())?,
         limits: Limits::shipped().map_err(Failure::other)?,
-        event: AnnualChance::ONE_PERCENT,
+        event: chance.read(parse_annual_chance).map_err(Failure::input)?,
         grade_radius: radius.read(parse_length).map_err(Failure::input)?,
+        uncertainty: Uncertainty::of(&site.uncertainty, dem_sd.as_ref()).map_err(Failure::input)?,
+        years: options.years,
         units: options.output.units.map_or(site.units, UnitSystem::from),
     };
     sillmark::gis::start();
@@ -40,7 +56,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let sources = Sources {
         datums: inputs::datums(&options.datums, offsets)?,
         zones: inputs::zones(&options.zones, site.location)?,
-        level_lines: inputs::level_lines(&options.lines, &options.sections, site.location)?,
+        levels: inputs::levels(options, site.location)?,
         terrain: inputs::terrain(&options.dem, site.location)?,
     };
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
@@ -103,6 +119,7 @@ fn files(options: &SiteOptions) -> Vec<PathBuf> {
         .iter()
         .chain(&options.lines.lines)
         .chain(&options.sections.sections);
+    let rasters = options.rasters.surface.iter().chain(&options.rasters.depth);
     options
         .file
         .iter()
@@ -110,5 +127,7 @@ fn files(options: &SiteOptions) -> Vec<PathBuf> {
         .chain(&options.dem.dem)
         .cloned()
         .chain(layers.map(|text| LayerPath::split(text).path))
+        .chain(rasters.filter_map(|text| Some(PathBuf::from(text.split_once('=')?.1))))
+        .chain([PathBuf::from(&options.zones.zones_schema)])
         .collect()
 }

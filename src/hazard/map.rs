@@ -88,6 +88,27 @@ impl ZoneMap {
         Ok(self.at_frame(&frame))
     }
 
+    /// The plane around a place: between metres and the layer's coordinates.
+    ///
+    /// # Errors
+    /// [`CrsError`] where the place has no coordinates in the layer's system.
+    pub fn frame(&self, location: Location) -> Result<LocalFrame, CrsError> {
+        LocalFrame::new(&self.projector, location)
+    }
+
+    /// The zones, by their position in [`zones`](Self::zones), that hold a point of the
+    /// layer's plane. On an edge it may be either side.
+    pub fn holding(&self, point: Coord<f64>) -> impl Iterator<Item = usize> + '_ {
+        let around = AABB::from_point([point.x, point.y]);
+        self.index
+            .locate_in_envelope_intersecting(&around)
+            .filter(move |candidate| {
+                let zone = self.zones.get(candidate.data);
+                zone.is_some_and(|(_, polygon)| polygon.contains(point))
+            })
+            .map(|candidate| candidate.data)
+    }
+
     fn at_frame(&self, frame: &LocalFrame) -> ZonesHere<'_> {
         let point: Coord<f64> = frame.origin();
         let near = frame.box_around(Length::new::<meter>(2.0 * EDGE_METRES));

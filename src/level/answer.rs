@@ -1,13 +1,16 @@
 //! Asking all sources.
 
+use super::curve::{self, Curve};
 use super::{
-    Candidate, FloodLevel, LevelSource, depth_over_grade, level_lines, stated, zone_static,
+    BoundaryAnswer, BoundaryError, Candidate, FloodLevel, HighestGrade, LevelMaps, LevelSource,
+    boundary_level, depth_over_grade, level_lines, rasters, stated, zone_static,
 };
-use crate::crs::{DatumError, Datums};
+use crate::crs::{CrsError, DatumError, Datums};
 use crate::design::StatedLevel;
-use crate::hazard::{LevelLineMap, Zone, ZoneClass};
-use crate::quantity::{AnnualChance, Elevation, Length, VerticalDatum};
+use crate::hazard::{Zone, ZoneClass, ZoneMap};
+use crate::quantity::{AnnualChance, Length, VerticalDatum};
 use crate::site::Location;
+use crate::terrain::{Gap, Ground, Terrain, TerrainError};
 
 /// What is asked: the level of an event at a place, on a datum.
 #[derive(Clone, Copy)]
@@ -24,12 +27,42 @@ pub struct Question<'a> {
     pub stated: &'a [StatedLevel],
     /// The zones that hold the place, the worst first.
     pub zones: &'a [&'a Zone],
-    /// Whether there was a zone layer to look the place up in.
-    pub zones_given: bool,
-    /// Cross-sections and flood-level lines.
-    pub level_lines: &'a [LevelLineMap],
-    /// The highest ground against the wall, as surveyed.
-    pub highest_grade: Option<Elevation>,
+    /// The zone layers.
+    pub zone_maps: &'a [ZoneMap],
+    /// Everything else that states levels.
+    pub maps: &'a LevelMaps,
+    /// The terrain.
+    pub terrain: &'a Terrain,
+    /// Standard deviation of the terrain, where one is known.
+    pub terrain_sd: Option<Length>,
+    /// The ground at the place, on the datum that is asked for.
+    pub ground: Result<&'a Ground, Gap>,
+    /// The highest ground against the wall, on the datum that is asked for.
+    pub highest_grade: Option<&'a HighestGrade>,
+    /// Standard deviation of a zone's depth number.
+    pub depth_sd: Option<Length>,
+    /// Standard deviations that the user gives for levels, by their source.
+    pub level_sd: &'a dyn Fn(LevelSource) -> Option<Length>,
+}
+
+/// A source that cannot be read.
+#[derive(Debug, thiserror::Error)]
+pub enum LevelError {
+    /// A raster.
+    #[error(transparent)]
+    Terrain(#[from] TerrainError),
+    /// A layer whose system cannot hold the place.
+    #[error(transparent)]
+    Crs(#[from] CrsError),
+}
+
+impl From<BoundaryError> for LevelError {
+    fn from(error: BoundaryError) -> Self {
+        match error {
+            BoundaryError::Terrain(error) => error.into(),
+            BoundaryError::Crs(error) => error.into(),
+        }
+    }
 }
 
 impl Question<'_> {
@@ -53,7 +86,7 @@ impl Question<'_> {
                 worst.class,
                 ZoneClass::Detailed | ZoneClass::Floodway | ZoneClass::Approximate
             ),
-            None => !self.zones_given,
+            None => self.zone_maps.is_empty(),
         }
     }
 
@@ -97,10 +130,14 @@ const fn kind(class: ZoneClass) -> ZoneClass {
 pub struct LevelAnswer {
     /// The level with its ranked sources; `None` where no source has one.
     pub level: Option<FloodLevel>,
+    /// Levels of several floods as one curve, where at least two are known.
+    pub curve: Option<Curve>,
     /// Levels that could not be put on the datum that was asked for.
     pub refused: Vec<Refusal>,
     /// Sources that were asked and do not tell the level there.
     pub silent: Vec<Silence>,
+    /// What a reader has to know of the levels.
+    pub remarks: Vec<String>,
 }
 
 /// A source that was asked and has no answer.
@@ -112,8 +149,13 @@ pub struct Silence {
     pub why: String,
 }
 
-/// What a source answers: its levels, or why it has none.
-pub(super) type Answers = Vec<Result<Candidate, Silence>>;
+/// What sources answer, of whatever flood and on whatever datum.
+#[derive(Default)]
+pub(super) struct Answers {
+    pub(super) candidates: Vec<Candidate>,
+    pub(super) silent: Vec<Silence>,
+    pub(super) remarks: Vec<String>,
+}
 
 /// A level that stands on another datum and cannot be put on the one that is asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -126,25 +168,89 @@ pub struct Refusal {
 
 /// Asks every source for the flood level.
 ///
-/// 1. Each source that has a level of the event gives a candidate.
+/// 1. Each source that has a level gives a candidate; stated levels and rasters do so for
+///    every flood.
 /// 2. A candidate on another datum than the one asked for is converted; where that cannot be
 ///    done it is refused, never shifted by nothing.
-/// 3. The rest is ranked by authority ([`super::LevelSource`]).
-#[must_use]
-pub fn flood_level(question: &Question<'_>) -> LevelAnswer {
-    let mut answers: Answers = stated::candidate(question).map(Ok).into_iter().collect();
-    answers.extend(zone_static::candidates(question).map(Ok));
-    answers.extend(level_lines::answers(question));
-    answers.extend(depth_over_grade::candidate(question).map(Ok));
-    let mut answer = LevelAnswer::default();
+/// 3. Those of the assessed event are ranked by authority ([`LevelSource`]).
+/// 4. Levels of several floods make a curve; where no source has the assessed event and the
+///    curve holds it, the level is read from the curve.
+///
+/// # Errors
+/// [`LevelError`] where a raster or a layer cannot be read.
+pub fn flood_level(question: &Question<'_>) -> Result<LevelAnswer, LevelError> {
+    let mut answers = rasters::answers(question)?;
+    answers.candidates.extend(stated::candidates(question));
+    answers.candidates.extend(zone_static::candidates(question));
+    level_lines::ask(question, &mut answers);
+    answers
+        .candidates
+        .extend(depth_over_grade::candidate(question));
+    ask_boundary(question, &mut answers)?;
+
+    let mut refused = Vec::new();
     let mut usable = Vec::new();
-    for found in answers {
-        match found.map(|candidate| question.on_datum(candidate)) {
-            Ok(Ok(candidate)) => usable.push(candidate),
-            Ok(Err(refusal)) => answer.refused.push(*refusal),
-            Err(silence) => answer.silent.push(silence),
+    for mut candidate in answers.candidates {
+        candidate.sd = (question.level_sd)(candidate.source).or(candidate.sd);
+        match question.on_datum(candidate) {
+            Ok(candidate) => usable.push(candidate),
+            Err(refusal) if refusal.candidate.chance.same_event(question.event) => {
+                refused.push(*refusal)
+            }
+            Err(refusal) => answers.silent.push(Silence {
+                source: refusal.candidate.source,
+                why: format!(
+                    "{} annual chance: {}",
+                    refusal.candidate.chance, refusal.error
+                ),
+            }),
         }
     }
-    answer.level = FloodLevel::rank(usable);
-    answer
+    let mut remarks = answers.remarks;
+    let curve = curve::of(&usable, &mut remarks);
+    let of_event = usable
+        .into_iter()
+        .filter(|candidate| candidate.chance.same_event(question.event));
+    let level = FloodLevel::rank(of_event.collect()).or_else(|| {
+        FloodLevel::rank(
+            curve
+                .iter()
+                .filter_map(|curve| curve.candidate(question.event))
+                .collect(),
+        )
+    });
+    Ok(LevelAnswer {
+        level,
+        curve,
+        refused,
+        silent: answers.silent,
+        remarks,
+    })
+}
+
+/// The edge of the zone on the terrain, where both are given.
+fn ask_boundary(question: &Question<'_>, answers: &mut Answers) -> Result<(), LevelError> {
+    if question.terrain.dems().is_empty() {
+        return Ok(());
+    }
+    for map in question.zone_maps {
+        let Question {
+            terrain,
+            event,
+            location,
+            terrain_sd,
+            ..
+        } = *question;
+        match boundary_level(map, terrain, event, location, terrain_sd) {
+            Ok(BoundaryAnswer::NoZone)
+            | Err(BoundaryError::Crs(CrsError::OutsideDomain { .. })) => {}
+            Ok(BoundaryAnswer::Level(found)) => answers.candidates.push(found.candidate),
+            Ok(BoundaryAnswer::Refused(refusal)) => answers.silent.push(Silence {
+                source: LevelSource::BoundaryOnTerrain,
+                why: refusal.to_string(),
+            }),
+            Err(error) => return Err(error.into()),
+        }
+    }
+    Ok(())
 }

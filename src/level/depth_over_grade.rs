@@ -29,10 +29,15 @@ pub fn depth_over_grade(highest_adjacent_grade: Elevation, depth: Option<Length>
     highest_adjacent_grade.raised(depth.unwrap_or(without_number))
 }
 
-/// The level in the worst sheet-flow zone, where a surveyed highest adjacent grade is known.
+/// The level in the worst sheet-flow zone, where the highest adjacent grade is known.
 pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
-    let grade = HighestGrade::surveyed(question.highest_grade?, None);
-    candidate_over(question.deciding_zones(), question.event, &grade, None)
+    let grade = question.highest_grade?;
+    candidate_over(
+        question.deciding_zones(),
+        question.event,
+        grade,
+        question.depth_sd,
+    )
 }
 
 /// The level of the event in the deepest sheet-flow zone among `zones`, over the highest

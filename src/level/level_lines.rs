@@ -37,33 +37,23 @@ fn source(map: &LevelLineMap) -> LevelSource {
     }
 }
 
-/// What every layer of lines says of the assessed event, where lines may speak for the place.
-pub(super) fn answers(question: &Question<'_>) -> Answers {
+/// Asks every layer of lines, where lines may speak for the place.
+pub(super) fn ask(question: &Question<'_>, answers: &mut Answers) {
     if !question.lines_may_speak() {
-        return Answers::new();
+        return;
     }
-    let silence = |map, why: String| {
-        Some(Err(Silence {
+    for map in &question.maps.lines {
+        let why = match candidate_from_lines(map, question.location) {
+            Ok(Some(candidate)) => {
+                answers.candidates.push(candidate);
+                continue;
+            }
+            Ok(None) => "no line with a level is near".to_owned(),
+            Err(refusal) => refusal.to_string(),
+        };
+        answers.silent.push(Silence {
             source: source(map),
             why,
-        }))
-    };
-    question
-        .level_lines
-        .iter()
-        .filter_map(|map| match candidate_from_lines(map, question.location) {
-            Ok(Some(candidate)) if candidate.chance.same_event(question.event) => {
-                Some(Ok(candidate))
-            }
-            Ok(Some(candidate)) => silence(
-                map,
-                format!(
-                    "its lines are of the {} annual chance flood",
-                    candidate.chance
-                ),
-            ),
-            Ok(None) => silence(map, "no line with a level is near".to_owned()),
-            Err(refusal) => silence(map, refusal.to_string()),
-        })
-        .collect()
+        });
+    }
 }

@@ -5,20 +5,38 @@
 //! the others are kept and listed.
 
 mod answer;
+mod boundary;
 pub mod bracket;
 mod candidate;
+mod curve;
 mod depth_over_grade;
+mod depth_raster;
 mod highest_grade;
 mod level_lines;
+mod maps;
+mod raster_answer;
+mod raster_remark;
+mod rasters;
 mod rounding;
 mod source;
 mod stated;
+mod surface_raster;
 mod zone_static;
 
-pub use answer::{LevelAnswer, Question, Refusal, Silence, flood_level};
+pub use answer::{LevelAnswer, LevelError, Question, Refusal, Silence, flood_level};
+pub use boundary::{
+    BanksDisagree, BoundaryAnswer, BoundaryError, BoundaryLevel, BoundaryRefusal, boundary_level,
+    level_between_contours,
+};
 pub use candidate::{Candidate, FloodLevel};
+pub use curve::Curve;
 pub use depth_over_grade::{DEPTH_WITHOUT_NUMBER, candidate_over, depth_over_grade};
+pub use depth_raster::depth_level;
 pub use highest_grade::{GradeReach, HighestGrade};
 pub use level_lines::candidate_from_lines;
+pub use maps::{EventRaster, LevelMaps};
+pub use raster_answer::RasterAnswer;
+pub use raster_remark::RasterRemark;
 pub use rounding::rounding_sd;
 pub use source::LevelSource;
+pub use surface_raster::surface_level;

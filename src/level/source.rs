@@ -39,19 +39,6 @@ impl LevelSource {
         Self::BoundaryOnTerrain,
     ];
 
-    /// Whether this version reads the source.
-    #[must_use]
-    pub const fn is_read(self) -> bool {
-        matches!(
-            self,
-            Self::Stated
-                | Self::ZoneStatic
-                | Self::CrossSections
-                | Self::LevelLines
-                | Self::DepthOverGrade
-        )
-    }
-
     /// The source in results for programs.
     #[must_use]
     pub const fn code(self) -> &'static str {

@@ -1,20 +1,22 @@
-//! A level that the user states from a flood study.
+//! Levels that the user states from a flood study.
 
 use super::{Candidate, LevelSource, Question};
 use crate::design::FloodEvent;
 
-/// The stated level of the assessed event, if there is one.
-pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
-    let level = question
+/// The stated levels of floods with an annual chance.
+pub(super) fn candidates<'a>(question: &'a Question<'_>) -> impl Iterator<Item = Candidate> + 'a {
+    question
         .stated
         .iter()
-        .find(|level| level.event.same_event(FloodEvent::Chance(question.event)))?;
-    Some(Candidate {
-        source: LevelSource::Stated,
-        elevation: level.elevation,
-        sd: level.sd,
-        chance: question.event,
-        how: "stated in the site file".to_owned(),
-        reference: level.source.clone(),
-    })
+        .filter_map(|level| match level.event {
+            FloodEvent::Chance(chance) => Some(Candidate {
+                source: LevelSource::Stated,
+                elevation: level.elevation,
+                sd: level.sd,
+                chance,
+                how: "stated in the site file".to_owned(),
+                reference: level.source.clone(),
+            }),
+            FloodEvent::Record | FloodEvent::Community => None,
+        })
 }

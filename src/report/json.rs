@@ -7,10 +7,13 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::assess::{Assessment, GroundAnswer, OpeningAssessment, Place, Step, ZoneHere};
+use crate::assess::{
+    Assessment, GroundAnswer, OpeningAssessment, Place, Step, YearlyChance, ZoneHere,
+};
 use crate::level::{Candidate, FloodLevel, LevelSource};
 use crate::load::Hydrostatic;
 use crate::quantity::unit::{Length, in_newtons_per_metre, meter, newton, pascal};
+use crate::risk::ChanceAtLevel;
 use crate::verdict::{CautionTexts, Reason};
 
 /// One building's assessment.
@@ -71,6 +74,31 @@ struct JsonFloodLevel {
     annual_chance: f64,
     /// Sources with less authority.
     others: Vec<JsonOtherLevel>,
+    /// Levels of several floods, the most frequent first; empty where one at most is known.
+    curve: Vec<JsonStage>,
+}
+
+/// The level of one flood.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct JsonStage {
+    annual_chance: f64,
+    value_m: f64,
+    sd_m: Option<f64>,
+}
+
+/// How often water reaches a height.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct JsonYearlyChance {
+    /// As a fraction; null where it lies outside the known floods.
+    annual_chance: Option<f64>,
+    /// Such as `rarer than 0.2 %`, where it lies outside the known floods.
+    beyond: Option<String>,
+    /// Years that `over_years` is for.
+    years: u32,
+    /// Chance of at least one such flood over the years.
+    over_years: Option<f64>,
 }
 
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -119,6 +147,10 @@ struct JsonOpening {
     at_top: Option<JsonLoad>,
     /// Chance that the assessed event passes the top of the barrier.
     chance_over_top: Option<f64>,
+    /// How often water reaches the sill; null where levels of one flood at most are known.
+    water_at_sill: Option<JsonYearlyChance>,
+    /// How often water reaches the top of the barrier.
+    water_at_top: Option<JsonYearlyChance>,
     verdict: JsonVerdict,
     /// Sentences, the weightiest first.
     reasons: Vec<String>,
@@ -224,7 +256,12 @@ impl JsonReport {
             datum: site.threshold.datum().to_string(),
             zone: place.zone,
             ground_m: place.ground_m,
-            ground_sd_m: None,
+            ground_sd_m: assessment
+                .method
+                .uncertainty
+                .terrain_sd()
+                .filter(|_| place.ground_m.is_some())
+                .map(metres),
             flood_level: place.flood_level,
             design_level: place.design_level,
             openings: assessment
@@ -257,7 +294,10 @@ impl JsonPlace {
                 GroundAnswer::Known(ground) => Some(metres(ground.elevation.height())),
                 GroundAnswer::Gap(_) | GroundAnswer::NotAsked => None,
             },
-            flood_level: place.flood_level.as_ref().map(JsonFloodLevel::new),
+            flood_level: place
+                .flood_level
+                .as_ref()
+                .map(|level| JsonFloodLevel::new(level, place)),
             design_level: place.design_level.as_ref().map(|design| JsonDesignLevel {
                 value_m: metres(design.elevation.height()),
                 freeboard_m: design.freeboard.map(metres),
@@ -280,7 +320,7 @@ impl JsonZone {
 }
 
 impl JsonFloodLevel {
-    fn new(level: &FloodLevel) -> Self {
+    fn new(level: &FloodLevel, place: &Place) -> Self {
         let decided = &level.decided;
         Self {
             value_m: metres(decided.elevation.height()),
@@ -302,6 +342,16 @@ impl JsonFloodLevel {
                         sd_m: sd.map(metres),
                     },
                 )
+                .collect(),
+            curve: place
+                .curve
+                .iter()
+                .flat_map(|curve| curve.stages.levels())
+                .map(|level| JsonStage {
+                    annual_chance: rounded(level.chance.probability()),
+                    value_m: metres(level.elevation.height()),
+                    sd_m: level.sd.map(metres),
+                })
                 .collect(),
         }
     }
@@ -325,6 +375,12 @@ impl JsonOpening {
             moment_n: load.as_ref().map(|load| load.moment_n),
             at_top: opening.at_top.as_ref().map(JsonLoad::new),
             chance_over_top: opening.chance_over_top.map(rounded),
+            water_at_sill: opening
+                .water_at_sill
+                .map(|chance| JsonYearlyChance::new(chance, assessment.method.years)),
+            water_at_top: opening
+                .water_at_top
+                .map(|chance| JsonYearlyChance::new(chance, assessment.method.years)),
             verdict: JsonVerdict::from(opening.verdict),
             reasons: opening
                 .reasons
@@ -335,6 +391,21 @@ impl JsonOpening {
                 .place
                 .as_ref()
                 .map(|place| JsonPlace::new(place, &assessment.method.rule.id)),
+        }
+    }
+}
+
+impl JsonYearlyChance {
+    fn new(chance: YearlyChance, years: u32) -> Self {
+        let (annual_chance, beyond) = match chance.annual {
+            ChanceAtLevel::Known { chance, .. } => (Some(rounded(chance.probability())), None),
+            ChanceAtLevel::Beyond(beyond) => (None, Some(beyond.to_string())),
+        };
+        Self {
+            annual_chance,
+            beyond,
+            years,
+            over_years: chance.over_years.map(rounded),
         }
     }
 }

@@ -3,8 +3,9 @@
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
 use super::paragraph;
-use crate::assess::{Assessment, GroundAnswer, OpeningAssessment, Place};
+use crate::assess::{Assessment, GroundAnswer, OpeningAssessment, Place, YearlyChance};
 use crate::quantity::{Length, UnitSystem};
+use crate::risk::ChanceAtLevel;
 use crate::statement::Choice;
 use crate::verdict::{CautionTexts, MapStatement, Verdict};
 
@@ -236,6 +237,15 @@ fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Assessment) {
         page.paragraph("where this opening stands:", "  ");
         place_lines(page, place, assessment, "    ");
     }
+    let years = assessment.method.years;
+    for (what, chance) in [
+        ("sill", opening.water_at_sill),
+        ("top of the barrier", opening.water_at_top),
+    ] {
+        if let Some(chance) = chance {
+            page.paragraph(&yearly(what, chance, years), "  ");
+        }
+    }
     if let (Some(design), Some(top), true) = (
         &opening.at_design_level,
         &opening.at_top,
@@ -257,6 +267,21 @@ fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Assessment) {
             "  ",
         );
     }
+}
+
+/// How often water reaches a height, in words.
+fn yearly(what: &str, chance: YearlyChance, years: u32) -> String {
+    let annual = match chance.annual {
+        ChanceAtLevel::Known { chance, .. } => crate::assess::percent(chance.probability()),
+        ChanceAtLevel::Beyond(beyond) => beyond.to_string(),
+    };
+    let over = chance
+        .over_years
+        .map(|chance| format!(", {} over {years} years", crate::assess::percent(chance)));
+    format!(
+        "water reaches the {what}: {annual} in any one year{}",
+        over.unwrap_or_default()
+    )
 }
 
 fn load(load: &crate::load::Hydrostatic, units: UnitSystem) -> String {

@@ -103,6 +103,15 @@ impl Deviation {
         Ok(known.find(|deviation| deviation.id.eq_ignore_ascii_case(id)))
     }
 
+    /// The row of the catalogue that our own code counts on.
+    ///
+    /// # Errors
+    /// As [`deviations`]; a row that is missing is an error too.
+    pub fn shipped(id: &str) -> Result<Self, StatementError> {
+        let text = Document::parse("data/uncertainty.toml", UNCERTAINTY)?;
+        Self::known(id)?.ok_or_else(|| text.root().missing("deviation", id))
+    }
+
     /// What the user gave for something measured: a length of their own, or a row of the
     /// catalogue by its id.
     ///

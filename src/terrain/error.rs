@@ -12,12 +12,14 @@ pub enum TerrainError {
     #[error(transparent)]
     Gis(#[from] GisError),
     /// More bands than one.
-    #[error("{}: has {bands} bands; accepted: a raster of one band, the elevation", path.display())]
+    #[error("{}: has {bands} bands; accepted: a raster of one band, {what}", path.display())]
     Bands {
         /// The raster.
         path: PathBuf,
         /// Its bands.
         bands: usize,
+        /// What the one band holds.
+        what: &'static str,
     },
     /// A band of complex numbers or an unknown type.
     #[error("{}: its cells are not real numbers", path.display())]
@@ -42,18 +44,22 @@ pub enum TerrainError {
         path: PathBuf,
     },
     /// No coordinate reference system.
-    #[error("{}: has no coordinate reference system; state it with --dem-crs", path.display())]
+    #[error("{}: has no coordinate reference system; state it with {option}", path.display())]
     NoCrs {
         /// The raster.
         path: PathBuf,
+        /// The option that states it.
+        option: &'static str,
     },
     /// A coordinate reference system that cannot be used.
-    #[error("{}: {source}; state the right one with --dem-crs", path.display())]
+    #[error("{}: {source}; state the right one with {option}", path.display())]
     Crs {
         /// The raster.
         path: PathBuf,
         /// What is wrong with it.
         source: CrsError,
+        /// The option that states the right one.
+        option: &'static str,
     },
     /// A place that the raster's system cannot express.
     #[error("{}: {source}", path.display())]

@@ -26,6 +26,17 @@ pub(super) struct Between {
     pub(super) at_rim: bool,
 }
 
+impl Between {
+    /// The cell that holds the coordinate.
+    pub(super) fn nearest(self) -> usize {
+        if self.share < 0.5 {
+            self.first
+        } else {
+            self.second
+        }
+    }
+}
+
 impl Grid {
     /// `None` where the transform does not span a plane.
     pub(super) fn new(columns: usize, rows: usize, forward: GeoTransform) -> Option<Self> {

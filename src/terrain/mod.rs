@@ -24,6 +24,7 @@
 
 mod cells;
 mod dem;
+mod depths;
 mod error;
 mod grade;
 mod grid;
@@ -31,13 +32,22 @@ mod ground;
 mod list;
 mod no_data;
 mod outline;
+mod plane;
+mod raster;
+mod reading;
+mod role;
 mod statement;
 mod tiles;
 mod window;
 
 pub use dem::Dem;
+pub use depths::DepthRaster;
 pub use error::TerrainError;
 pub use grade::Grade;
 pub use ground::{Gap, Ground};
 pub use list::Terrain;
+pub use plane::GroundPlane;
+pub use raster::Raster;
+pub use reading::CellReading;
+pub use role::RasterRole;
 pub use statement::DemStatement;

@@ -2,11 +2,12 @@
 
 use std::path::Path;
 
-use super::TerrainError;
+use super::{RasterRole, TerrainError};
 use crate::crs::{CrsDefinition, HorizontalCrs, VerticalAxis, VerticalCrs};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
-/// What a user states about a raster that does not say it itself.
+/// What a user states about a raster that does not say it itself; the options are those of a
+/// terrain model, a water surface has `--surface-unit` and so on.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DemStatement {
     /// Unit of the heights (`--dem-unit`).
@@ -28,10 +29,12 @@ pub(super) fn crs(
     path: &Path,
     file: Option<Result<CrsDefinition, crate::crs::CrsError>>,
     statement: &DemStatement,
+    role: RasterRole,
 ) -> Result<CrsDefinition, TerrainError> {
     let refused = |source| TerrainError::Crs {
         path: path.to_owned(),
         source,
+        option: role.crs_option(),
     };
     let stated = statement
         .crs
@@ -42,6 +45,7 @@ pub(super) fn crs(
     match (file, stated) {
         (None, None) => Err(TerrainError::NoCrs {
             path: path.to_owned(),
+            option: role.crs_option(),
         }),
         (Some(file), None) => file.map_err(refused),
         (None | Some(Err(_)), Some(stated)) => Ok(stated),
@@ -52,7 +56,7 @@ pub(super) fn crs(
                     path: path.to_owned(),
                     what: "coordinate reference system",
                     file: file.horizontal.name().to_owned(),
-                    option: "--dem-crs",
+                    option: role.crs_option(),
                     stated: stated.horizontal.name().to_owned(),
                 });
             }
@@ -74,6 +78,7 @@ pub(super) fn unit(
     band: &str,
     vertical: Option<&VerticalCrs>,
     statement: &DemStatement,
+    role: RasterRole,
 ) -> Result<LengthUnit, TerrainError> {
     let what = "vertical unit";
     let not_understood = |text: &str| TerrainError::NotUnderstood {
@@ -99,7 +104,7 @@ pub(super) fn unit(
         statement.unit,
         path,
         what,
-        "--dem-unit",
+        role.unit_option(),
         LengthUnit::ACCEPTED,
     )
 }
@@ -109,6 +114,7 @@ pub(super) fn datum(
     path: &Path,
     vertical: Option<&VerticalCrs>,
     statement: &DemStatement,
+    role: RasterRole,
 ) -> Result<VerticalDatum, TerrainError> {
     let what = "vertical datum";
     let mut claims = Vec::new();
@@ -136,7 +142,7 @@ pub(super) fn datum(
         statement.datum,
         path,
         what,
-        "--dem-datum",
+        role.datum_option(),
         VerticalDatum::ACCEPTED,
     )
 }
@@ -192,9 +198,9 @@ mod tests {
 
     #[test]
     fn nothing_is_assumed() {
-        let error = unit(path(), "", None, &stating(None)).unwrap_err();
+        let error = unit(path(), "", None, &stating(None), RasterRole::Terrain).unwrap_err();
         assert!(error.to_string().contains("--dem-unit"), "{error}");
-        let error = datum(path(), None, &stating(None)).unwrap_err();
+        let error = datum(path(), None, &stating(None), RasterRole::Terrain).unwrap_err();
         assert!(error.to_string().contains("--dem-datum"), "{error}");
     }
 
@@ -202,10 +208,10 @@ mod tests {
     fn file_and_user_have_to_agree() {
         let foot = Some(LengthUnit::Foot);
         assert_eq!(
-            unit(path(), "ft", None, &stating(foot)),
+            unit(path(), "ft", None, &stating(foot), RasterRole::Terrain),
             Ok(LengthUnit::Foot)
         );
-        let error = unit(path(), "metre", None, &stating(foot)).unwrap_err();
+        let error = unit(path(), "metre", None, &stating(foot), RasterRole::Terrain).unwrap_err();
         let text = error.to_string();
         assert!(text.contains("\"m\"") && text.contains("\"ft\""), "{text}");
     }
@@ -217,7 +223,8 @@ mod tests {
                 path(),
                 "arc-second",
                 None,
-                &stating(Some(LengthUnit::Metre))
+                &stating(Some(LengthUnit::Metre)),
+                RasterRole::Terrain
             )
             .is_err()
         );
@@ -228,9 +235,9 @@ mod tests {
         let vertical = CrsDefinition::from_text("EPSG:2263+6360").unwrap().vertical;
         let vertical = vertical.as_ref();
         let metre = Some(LengthUnit::Metre);
-        assert!(unit(path(), "m", vertical, &stating(None)).is_err());
+        assert!(unit(path(), "m", vertical, &stating(None), RasterRole::Terrain).is_err());
         assert_eq!(
-            unit(path(), "m", vertical, &stating(metre)),
+            unit(path(), "m", vertical, &stating(metre), RasterRole::Terrain),
             Ok(LengthUnit::Metre)
         );
     }

@@ -86,6 +86,11 @@ pub enum Caution {
         /// By how much.
         difference: Length,
     },
+    /// Something to know of how a level was read.
+    LevelRemark {
+        /// What.
+        remark: String,
+    },
     /// How well the level is known is not stated.
     LevelUncertaintyUnknown,
     /// What the stated uncertainty covers.
@@ -148,6 +153,7 @@ impl Caution {
             Self::WallBelowSill(_) => "wall-below-sill",
             Self::WallNotStated { .. } => "wall-not-stated",
             Self::LevelsDisagree { .. } => "levels-disagree",
+            Self::LevelRemark { .. } => "level-remark",
             Self::LevelUncertaintyUnknown => "level-uncertainty-unknown",
             Self::LevelUncertainty => "level-uncertainty",
             Self::DemonstrationKit => "demonstration-kit",
@@ -168,7 +174,7 @@ impl Caution {
             Self::ZonesOverlap { taken, others } => {
                 format!("taken: {taken}; also here: {}", others.join(", "))
             }
-            Self::ZoneRemark { remark } => remark.clone(),
+            Self::ZoneRemark { remark } | Self::LevelRemark { remark } => remark.clone(),
             Self::GroundAboveLevel { ground, level } => {
                 format!(
                     "ground {}, flood level {}",

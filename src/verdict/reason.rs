@@ -2,7 +2,7 @@
 
 use super::Verdict;
 use crate::design::Base;
-use crate::quantity::{Elevation, Length, UnitSystem, Velocity};
+use crate::quantity::{AnnualChance, Elevation, Length, UnitSystem, Velocity};
 use crate::site::WallKind;
 use crate::statement::Choice;
 
@@ -102,6 +102,15 @@ pub enum Missing {
         /// What was refused, or what would give a level.
         why: String,
     },
+    /// The assessed flood is rarer than those that the map rules out for the zone.
+    LevelOfEvent {
+        /// The assessed flood.
+        event: AnnualChance,
+        /// The zone's code.
+        zone: String,
+        /// Why there is no level.
+        why: String,
+    },
     /// A sheet-flow zone: its level is counted from the highest adjacent grade.
     HighestGrade {
         /// The zone's code.
@@ -187,8 +196,11 @@ impl Missing {
                 format!("unresolved, because zone {zone} relies on a levee and states no level for the day it fails")
             }
             Self::LevelInZone { zone, why } => format!("unresolved, because zone {zone} is flooded and its level is not known: {why}"),
+            Self::LevelOfEvent { event, zone, why } => {
+                format!("unresolved, because no source has the level of the {event} annual chance flood in zone {zone}: {why}")
+            }
             Self::HighestGrade { zone } => format!(
-                "unresolved, because the level in zone {zone} is counted from the highest ground against the wall; state highest_adjacent_grade"
+                "unresolved, because the level in zone {zone} is counted from the highest ground against the wall; state highest_adjacent_grade, or give a terrain model"
             ),
             Self::RuleLevel { base, at_least } => {
                 let bound = at_least.map(|level| format!("; the design level is {} or higher", units.elevation(level)));

@@ -224,6 +224,7 @@ fn one_of_each_caution() -> Vec<Caution> {
             sources: words(),
             difference: length,
         },
+        Caution::LevelRemark { remark: words() },
         Caution::LevelUncertaintyUnknown,
         Caution::LevelUncertainty,
         Caution::DemonstrationKit,

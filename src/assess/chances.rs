@@ -1,0 +1,90 @@
+//! How likely water is at a height: over the top of a barrier in the assessed flood, and at
+//! sill and top in any one year.
+
+use super::study::Study;
+use super::{AssessError, Place, Value};
+use crate::quantity::{Elevation, Length};
+use crate::risk::{ChanceAtLevel, chance_over_top, chance_over_years};
+
+/// How often water reaches a height, from the curve of level and chance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct YearlyChance {
+    /// The chance in any one year, or that it lies outside the known floods.
+    pub annual: ChanceAtLevel,
+    /// Chance of at least one such flood over the years of the method, where it is known.
+    pub over_years: Option<f64>,
+}
+
+impl Study<'_> {
+    /// Chance that the assessed flood passes a top that stands on a sill; `None` where the
+    /// level's standard deviation is not known.
+    pub(super) fn over_top(
+        &mut self,
+        place: &Place,
+        sill: Elevation,
+        barrier_height: Length,
+        whose: &str,
+    ) -> Result<Option<f64>, AssessError> {
+        let Some(level) = place.flood_level.as_ref().map(|level| &level.decided) else {
+            return Ok(None);
+        };
+        let Some(sd) = level.sd else { return Ok(None) };
+        let of_sill = &self.method.uncertainty.sill;
+        let chance = chance_over_top(level.elevation, sd, sill.raised(barrier_height), of_sill.sd)?;
+        self.trail.add(
+            format!("standard deviation of the sill{whose}"),
+            Value::Length(of_sill.sd),
+            format!("{}: {}", of_sill.name, of_sill.covers),
+            of_sill.citation.to_string(),
+        );
+        self.trail.add(
+            format!("chance that the assessed event passes the top{whose}"),
+            Value::Chance(chance),
+            "normal distribution about the flood level with the standard deviations of level and sill; not the flood study itself",
+            "",
+        );
+        Ok(Some(chance))
+    }
+
+    /// How often water reaches a height, where levels of several floods are known.
+    pub(super) fn yearly(
+        &mut self,
+        place: &Place,
+        height: Elevation,
+        what: &str,
+    ) -> Result<Option<YearlyChance>, AssessError> {
+        let Some(curve) = &place.curve else {
+            return Ok(None);
+        };
+        let annual = curve.stages.chance_at(height)?;
+        let years = self.method.years;
+        let over_years = match annual {
+            ChanceAtLevel::Known { chance, from } => {
+                let over_years = chance_over_years(chance, years);
+                self.trail.add(
+                    format!("annual chance of water at the {what}"),
+                    Value::Chance(chance.probability()),
+                    from.to_string(),
+                    curve.reference.clone(),
+                );
+                self.trail.add(
+                    format!("chance of water at the {what} over {years} years"),
+                    Value::Chance(over_years),
+                    "1 − (1 − annual chance)^years",
+                    "",
+                );
+                Some(over_years)
+            }
+            ChanceAtLevel::Beyond(beyond) => {
+                self.trail.add(
+                    format!("annual chance of water at the {what}"),
+                    Value::Words(beyond.to_string()),
+                    "outside the floods whose levels are known; nothing is extrapolated",
+                    curve.reference.clone(),
+                );
+                None
+            }
+        };
+        Ok(Some(YearlyChance { annual, over_years }))
+    }
+}
