@@ -143,15 +143,14 @@ impl Study<'_> {
             .footprint
             .as_ref()
             .filter(|_| self.is_at_site(spot));
-        let (found, reach) = match outline {
-            Some(footprint) => (terrain.grade_along(footprint)?, GradeReach::Outline),
-            None => {
-                let radius = self.method.grade_radius;
-                (
-                    terrain.grade_around(spot.location, radius)?,
-                    GradeReach::Radius(radius),
-                )
-            }
+        let (found, reach) = if let Some(footprint) = outline {
+            (terrain.grade_along(footprint)?, GradeReach::Outline)
+        } else {
+            let radius = self.method.grade_radius;
+            (
+                terrain.grade_around(spot.location, radius)?,
+                GradeReach::Radius(radius),
+            )
         };
         Ok(found.ok().map(|grade| (grade, reach)))
     }

@@ -195,7 +195,7 @@ pub fn flood_level(question: &Question<'_>) -> Result<LevelAnswer, LevelError> {
         match question.on_datum(candidate) {
             Ok(candidate) => usable.push(candidate),
             Err(refusal) if refusal.candidate.chance.same_event(question.event) => {
-                refused.push(*refusal)
+                refused.push(*refusal);
             }
             Err(refusal) => answers.silent.push(Silence {
                 source: refusal.candidate.source,

@@ -28,7 +28,7 @@ const RUN: [&str; 6] = [
 
 #[test]
 fn in_feet() {
-    assert_snapshot!(alder_lock().answer(&RUN), @"
+    assert_snapshot!(alder_lock().answer(&RUN), @r#"
     Alder Lock Mill: of 7 openings, 2 need a barrier, 2 need a licensed engineer, 2 are unresolved,
     1 needs none by this map and rule.
 
@@ -69,12 +69,12 @@ fn in_feet() {
       assessed flood passes the top: less than 0.1 %
     - hoist door: the sill lies 4.00 ft above the design level
     - boiler vent: unresolved, because the sill has not been measured
-    - gatehouse door: unresolved, because zone A is flooded and its level is not known: the map
-      gives none for such a zone; ask the authority and state it as [[flood_level]]
+    - gatehouse door: unresolved, because zone "D" says that the flood hazard is not known there;
+      that is not the same as dry
       where this opening stands:
-         Flood zone   A                 flood_zones, feature ALDER_5
+         Flood zone   D                 flood_zones, feature ALDER_6
          Flood level  not known         no source has a level
-         Ground       623.37 ft NAVD88  terrain.tif
+         Ground       626.77 ft NAVD88  terrain.tif
 
     Know before you act
     - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
@@ -87,12 +87,12 @@ fn in_feet() {
       freeboard; have a licensed surveyor measure it before anything is cut
     - A flood map shows one computed flood, not the next one: higher water is possible in any year
     - Local code, the authority and a licensed engineer decide; this is a screening, not a design
-    ");
+    "#);
 }
 
 #[test]
 fn in_metres() {
-    assert_snapshot!(alder_lock().answer(&[&RUN[..], &["--units", "si"]].concat()), @"
+    assert_snapshot!(alder_lock().answer(&[&RUN[..], &["--units", "si"]].concat()), @r#"
     Alder Lock Mill: of 7 openings, 2 need a barrier, 2 need a licensed engineer, 2 are unresolved,
     1 needs none by this map and rule.
 
@@ -133,12 +133,12 @@ fn in_metres() {
       flood passes the top: less than 0.1 %
     - hoist door: the sill lies 1.219 m above the design level
     - boiler vent: unresolved, because the sill has not been measured
-    - gatehouse door: unresolved, because zone A is flooded and its level is not known: the map
-      gives none for such a zone; ask the authority and state it as [[flood_level]]
+    - gatehouse door: unresolved, because zone "D" says that the flood hazard is not known there;
+      that is not the same as dry
       where this opening stands:
-         Flood zone   A                 flood_zones, feature ALDER_5
+         Flood zone   D                 flood_zones, feature ALDER_6
          Flood level  not known         no source has a level
-         Ground       190.003 m NAVD88  terrain.tif
+         Ground       191.040 m NAVD88  terrain.tif
 
     Know before you act
     - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
@@ -151,7 +151,7 @@ fn in_metres() {
       freeboard; have a licensed surveyor measure it before anything is cut
     - A flood map shows one computed flood, not the next one: higher water is possible in any year
     - Local code, the authority and a licensed engineer decide; this is a screening, not a design
-    ");
+    "#);
 }
 
 #[test]
@@ -167,12 +167,18 @@ fn with_its_trail() {
     - ground: 611.93 ft NAVD88, bilinear between the four nearest cell centres of the terrain
       [terrain.tif]
     - lowest ground near the building: 612.10 ft NAVD88, lowest adjacent grade as stated [site file]
+    - highest ground near the building: 613.62 ft NAVD88, highest of 379 points of the terrain
+      within 33 ft [terrain.tif]
     - flood level, 1 % annual chance: 614.00 ft NAVD88, level of the zone: level of zone AE; a
       printed level lies within half a unit of its last digit (FEMA course IS-273, step 5); standard
       deviation of that: unit / √12 [flood_zones, feature ALDER_2]
     - standard deviation of the flood level: 0.29 ft, level of zone AE; a printed level lies within
       half a unit of its last digit (FEMA course IS-273, step 5); standard deviation of that: unit
       / √12
+    - flood level, other source: 613.93 ft NAVD88, edge of the zone on the terrain: ground along the
+      edge of the zone, 67 samples within 113 m (370 ft), the zone moved by 0.0 m to lie best on the
+      terrain; standard deviation from their spread; not used, a source with more authority is there
+      [edge of zone AE (flood_zones, feature ALDER_2) on terrain.tif; FEMA 265, pages V-3 to V-5]
     - freeboard: 1.00 ft, rule us-nfip-floodproofing: NFIP floodproofing with full rating credit
       [FEMA glossary, floodproofing certificate: full credit at base flood elevation + 1 ft]
     - design level: 615.00 ft NAVD88, flood level + 1.00 ft [rule us-nfip-floodproofing]
@@ -197,9 +203,12 @@ fn with_its_trail() {
     - moment about the sill at "front door", water at the top of the barrier: 162.5 ft-lb/ft,
       γ·h³/6, still fresh water [FEMA P-55 (2011) vol. II, notes to Eq. 8.6: 62.4 pcf fresh, 64.0
       pcf salt]
+    - standard deviation of the sill at "front door": 0.07 ft, surveyed sill: levelling or satellite
+      survey tied to a bench mark; the rounding of the written height comes on top [the class of
+      work behind an elevation certificate (common practice, no source)]
     - chance that the assessed event passes the top at "front door": less than 0.1 %, normal
-      distribution about the flood level with its standard deviation; mapping and rounding only, not
-      the flood study itself
+      distribution about the flood level with the standard deviations of level and sill; not the
+      flood study itself
     - verdict at "front door": protect, the worst that the opening's reasons ask for
       [data/limits.toml]
     "#);

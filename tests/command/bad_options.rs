@@ -80,9 +80,9 @@ fn an_unknown_rule() {
 
 #[test]
 fn an_unknown_catalogue() {
-    assert_snapshot!(refused(&["catalog", "prices"]), @r"
+    assert_snapshot!(refused(&["catalog", "prices"]), @"
     error: invalid value 'prices' for '<LIST>'
-      [possible values: rules, limits, kits, datums, sources, schemas, cautions, json-schema]
+      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, cautions, json-schema]
 
       tip: a similar value exists: 'sources'
 

@@ -69,7 +69,7 @@ fn sources_are_all_there_in_their_order() {
 
 #[test]
 fn schemas_are_all_there() {
-    assert_eq!(entries("schemas"), ["nfhl"]);
+    assert_eq!(entries("schemas"), ["nfhl", "england", "extent"]);
 }
 
 #[test]

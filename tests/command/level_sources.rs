@@ -121,3 +121,144 @@ fn an_offset_without_a_source_is_refused() {
          accepted: \"NGVD29 -> NAVD88 = -1.1 ft; county flood study of 2006, table 2\"\n"
     );
 }
+
+/// Terrain and water in metres on NAVD88, which the file says.
+const SAYS_ALL: &str = "EPSG:4269+5703";
+
+/// The house on a zone without a level, with surfaces of the 10 % and the 1 % flood.
+fn house_under_surfaces() -> Scratch {
+    let scratch = house_between_lines();
+    scratch.dem("frequent.tif", SAYS_ALL, |_, _| 2.0);
+    scratch.dem("rare.tif", SAYS_ALL, |_, _| 3.0);
+    scratch
+}
+
+const SURFACES: [&str; 4] = ["--surface", "10%=frequent.tif", "--surface", "1%=rare.tif"];
+
+#[test]
+fn a_surface_goes_before_lines() {
+    let scratch = house_under_surfaces();
+    let result = scratch.json(&[&HOUSE[..], &SURFACES, &["--sections", "lines.geojson"]].concat());
+    assert_eq!(result["flood_level"]["source"], "surface-raster");
+    assert_eq!(result["flood_level"]["value_m"], 3.0);
+    assert_eq!(
+        result["flood_level"]["others"][0]["source"],
+        "cross-sections"
+    );
+    assert_eq!(result["flood_level"]["curve"].as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn a_flood_between_two_surfaces_is_read_from_the_curve() {
+    let scratch = house_under_surfaces();
+    let result = scratch.json(&[&HOUSE[..], &SURFACES, &["--chance", "4%"]].concat());
+    // Linear in the normal deviate (methods of probability paper): z 1.2816, 1.7507, 2.3263.
+    let expected = 2.0 + (1.7507 - 1.2816) / (2.3263 - 1.2816);
+    let level = result["flood_level"]["value_m"].as_f64().unwrap();
+    assert!((level - expected).abs() < 1e-3, "{level} {expected}");
+    let trail = result["trail"].to_string();
+    assert!(trail.contains("log-probability interpolation"), "{trail}");
+}
+
+#[test]
+fn a_flood_rarer_than_the_surfaces_is_not_extrapolated() {
+    let scratch = house_under_surfaces();
+    let result = scratch.json(&[&HOUSE[..], &SURFACES, &["--chance", "0.2%"]].concat());
+    assert_eq!(result["flood_level"], Value::Null);
+    assert_eq!(result["verdict"], "unresolved");
+}
+
+#[test]
+fn how_often_water_reaches_the_sill_is_said_with_its_bounds() {
+    let scratch = house_under_surfaces();
+    // The sill lies at 8.1 ft, 2.469 m: between the two surfaces; the top above both.
+    let result = scratch.json(&[&HOUSE[..], &SURFACES, &["--years", "10"]].concat());
+    let opening = &result["openings"][0];
+    let sill = &opening["water_at_sill"];
+    let annual = sill["annual_chance"].as_f64().unwrap();
+    assert!((0.01..0.1).contains(&annual), "{sill}");
+    let over = sill["over_years"].as_f64().unwrap();
+    assert!(
+        (over - (1.0 - (1.0 - annual).powi(10))).abs() < 1e-5,
+        "{sill}"
+    );
+    assert_eq!(opening["water_at_top"]["beyond"], "rarer than 1 %");
+}
+
+#[test]
+fn a_depth_stands_on_the_terrain() {
+    let scratch = house_between_lines();
+    scratch.dem("ground.tif", SAYS_ALL, |_, _| 2.0);
+    scratch.dem("depth.tif", "EPSG:4269", |_, _| 0.75);
+    let depth = [
+        "--dem",
+        "ground.tif",
+        "--depth",
+        "1%=depth.tif",
+        "--depth-unit",
+        "m",
+    ];
+    let result = scratch.json(&[&HOUSE[..], &depth].concat());
+    assert_eq!(result["flood_level"]["source"], "depth-raster");
+    assert_eq!(result["flood_level"]["value_m"], 2.75);
+}
+
+#[test]
+fn a_sheet_flow_zone_counts_from_the_highest_ground_of_the_terrain() {
+    let scratch = Scratch::new();
+    scratch.zones(&[zone(
+        &json!({"FLD_ZONE": "AO", "STATIC_BFE": -9999, "DEPTH": 2}),
+    )]);
+    scratch.dem("ground.tif", SAYS_ALL, |_, _| 2.0);
+    let result = scratch.json(&[&HOUSE[..], &["--dem", "ground.tif", "--dem-sd", "QL2"]].concat());
+    assert_eq!(result["flood_level"]["source"], "depth-over-grade");
+    assert!(
+        (result["flood_level"]["value_m"].as_f64().unwrap() - 2.6096).abs() < 1e-6,
+        "{result}"
+    );
+    assert_eq!(result["ground_sd_m"], 0.1);
+}
+
+#[test]
+fn an_extent_of_another_country_by_its_chance() {
+    let scratch = Scratch::new();
+    scratch.zones(&[zone(&json!({}))]);
+    let extent = [
+        "--zones-schema",
+        "extent:1%",
+        "--zones-datum",
+        "ODN",
+        "--zones-unit",
+        "m",
+    ];
+    let result = scratch.json(&[&HOUSE[..], &extent].concat());
+    assert_eq!(result["verdict"], "unresolved");
+    let message = scratch.refused(&[&HOUSE[..], &["--zones-schema", "wales"]].concat());
+    assert!(message.starts_with("error: option --zones-schema: zones schema \"wales\": there is no such schema; accepted: nfhl, england, extent:CHANCE"), "{message}");
+}
+
+#[test]
+fn a_stated_uncertainty_stands_in_for_ours() {
+    let scratch = Scratch::new();
+    scratch.site_and("[uncertainty]\nzone_static = \"0.5 ft\"");
+    let result = scratch.site_json();
+    assert!(
+        (feet(&result["flood_level"]["sd_m"]) - 0.5).abs() < 1e-5,
+        "{result}"
+    );
+}
+
+#[test]
+fn a_surface_without_chance_or_file_is_refused() {
+    let scratch = house_under_surfaces();
+    let message = scratch.refused(&[&HOUSE[..], &["--surface", "rare.tif"]].concat());
+    assert_eq!(
+        message,
+        "error: option --surface: raster \"rare.tif\": it has no = between chance and file; accepted: an annual chance and a file, such as 1%=wse.tif\n"
+    );
+    let message = scratch.refused(&[&HOUSE[..], &["--surface", "2=rare.tif"]].concat());
+    assert!(
+        message.contains("it is neither a percentage nor"),
+        "{message}"
+    );
+}
