@@ -2,8 +2,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+#[path = "validation/boundary.rs"]
+mod boundary;
 #[path = "validation/demonstration.rs"]
 mod demonstration;
+#[path = "validation/houston.rs"]
+mod houston;
 #[path = "validation/hudson.rs"]
 mod hudson;
 #[path = "validation/peer.rs"]
