@@ -4,12 +4,16 @@
 
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;
+#[path = "validation/boundary.rs"]
+mod boundary;
 #[path = "validation/chances.rs"]
 mod chances;
 #[path = "validation/datums/mod.rs"]
 mod datums;
 #[path = "validation/demonstration.rs"]
 mod demonstration;
+#[path = "validation/houston.rs"]
+mod houston;
 #[path = "validation/hudson.rs"]
 mod hudson;
 #[path = "validation/peer.rs"]

@@ -13,9 +13,13 @@ use crate::quantity::{AnnualChance, Elevation, Length, unit::foot, unit::meter};
 use crate::site::Location;
 use crate::terrain::{GroundPlane, Terrain, TerrainError};
 
-/// Samples that a level is made of: on Houston 400 do better than 300 or 600, on Muncy no
-/// worse (tests/validation/boundary.rs).
-const SAMPLES: usize = 400;
+/// Samples that a level is made of: measured on Houston and Muncy (tests/validation/boundary.rs),
+/// 400 to 800 do about as well.
+const SAMPLES: usize = 600;
+
+/// The weight of a sample falls to 1/e over this share of the farthest one's distance; measured
+/// on Houston and Muncy with the number of samples.
+const NEARNESS: f64 = 0.4;
 
 /// All within so many times the distance of the nearest sample are taken too, so that a place
 /// in the middle of a wide valley sees both banks.
@@ -35,10 +39,16 @@ const RADIUS: f64 = 1500.0;
 /// metres, so that a fine terrain does not shrink the neighbourhood to one bank.
 const CLOSEST: f64 = 3.0;
 
-/// Stretches may scatter by half the interval of ten-foot contours, metres: banks that differ
-/// by more than half the contour interval have no level in common (FEMA 265, page V-3); ten
-/// feet is a usual interval of the maps that approximate zones were drawn on (from memory).
-const ACCEPTED_SCATTER: f64 = 1.524;
+/// Stretches may scatter by half the interval of contours every 2.5 m, metres: banks that
+/// differ by more than half the contour interval have no level in common (FEMA 265, page V-3),
+/// and maps that approximate zones were drawn on mostly have intervals of five to ten feet
+/// (from memory).
+const ACCEPTED_SCATTER: f64 = 1.25;
+
+/// And the samples by no more than this (scaled median deviation), metres. Beyond it the edge
+/// was not drawn on this terrain: the median error at Muncy doubles over the range of spreads
+/// that are met there, 0.2 to 1.5 m; at Houston the spread is 0.47 m at most.
+const ACCEPTED_SPREAD: f64 = 0.6;
 
 /// What the edge of a zone says about the flood level at a place.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,14 +90,16 @@ pub struct BoundaryLevel {
 /// 2. *Shore.* The edge is sampled every terrain cell (three metres at least) within 1.5 km.
 ///    Left out are common edges of two flooded zones, edges beside shallow, protected or
 ///    unknown areas and beside gaps of a map that otherwise names the land, and what lies
-///    within two cells of the rim of the terrain or of a void.
-/// 3. *Neighbourhood.* The nearest 400 samples, and all within twice the distance of the
-///    nearest; fewer than 50 are refused.
+///    within three cells of the rim of the terrain or of a void.
+/// 3. *Neighbourhood.* The nearest 600 samples, and all within twice the distance of the
+///    nearest; near ones count more; fewer than 50 are refused.
 /// 4. *Level.* Level and shift of the map against the terrain are fitted together, robustly,
 ///    and steep ground counts less.
 /// 5. *Banks.* Stretches of 25 samples are compared. Where they scatter about the level by
-///    more than 5 ft (root mean square), half the interval of ten-foot contours, the banks
-///    disagree and the level is refused (FEMA 265, page V-3).
+///    more than 1.25 m (root mean square), half the interval of contours every 2.5 m, the
+///    banks disagree and the level is refused (FEMA 265, page V-3). So it is where the
+///    samples themselves spread by more than 0.6 m (scaled median deviation): such an edge
+///    was not drawn on this terrain.
 /// 6. *Uncertainty.* From the standard error of the fit, the scatter of the stretches beyond
 ///    the samples' own, the distance, and the rounding of the terrain.
 ///
@@ -130,10 +142,18 @@ pub fn boundary_level(
         return too_few(points.len());
     }
     let places: Vec<Coord<f64>> = points.iter().map(|point| point.at).collect();
-    let Some(fit) = fit(&ground, &places, step)? else {
+    let near = |point: &EdgePoint| (-point.distance / (NEARNESS * last.distance)).exp();
+    let weights: Vec<f64> = points.iter().map(near).collect();
+    let weighed: Vec<_> = places
+        .iter()
+        .copied()
+        .zip(weights.iter().copied())
+        .collect();
+    let Some(fit) = fit(&ground, &weighed, step)? else {
         return too_few(0);
     };
-    let scatter = Scatter::new(&points, &fit);
+    let weighed: Vec<_> = points.iter().copied().zip(weights).collect();
+    let scatter = Scatter::new(&weighed, &fit);
     let [lowest, highest] = scatter
         .range
         .map(|above| ground.elevation(fit.level + above));
@@ -145,8 +165,14 @@ pub fn boundary_level(
             accepted: Length::new::<meter>(ACCEPTED_SCATTER),
         }));
     }
+    if scatter.samples > ACCEPTED_SPREAD {
+        return Ok(BoundaryAnswer::Refused(BoundaryRefusal::SamplesDisagree {
+            spread: Length::new::<meter>(scatter.samples),
+            accepted: Length::new::<meter>(ACCEPTED_SPREAD),
+        }));
+    }
     let rounding = rounding(&ground, &places)?;
-    let sd = Length::new::<meter>(scatter.sd(&fit, last.distance, rounding));
+    let sd = Length::new::<meter>(scatter.sd(&fit, mean_distance(&weighed), rounding));
     let sd = terrain_sd.map_or(sd, |terrain| sd.hypot(terrain));
     Ok(BoundaryAnswer::Level(Box::new(BoundaryLevel {
         candidate: Candidate {
@@ -170,6 +196,12 @@ pub fn boundary_level(
         lowest,
         highest,
     })))
+}
+
+fn mean_distance(points: &[(EdgePoint, f64)]) -> f64 {
+    let weights: f64 = points.iter().map(|(_, weight)| weight).sum();
+    let distances = points.iter().map(|(point, weight)| weight * point.distance);
+    distances.sum::<f64>() / weights
 }
 
 fn how(points: &[EdgePoint], fit: &Fit, farthest: f64) -> String {

@@ -43,6 +43,20 @@ pub enum BoundaryRefusal {
         /// What would be accepted.
         accepted: Length,
     },
+    /// The points of the edge stand at levels too different for one water.
+    #[error(
+        "the ground along the zone's edge spreads by {:.2} m ({:.2} ft) about any one level \
+         (scaled median deviation): the edge was not drawn on this terrain; accepted: at most \
+         {:.2} m ({:.2} ft)",
+        spread.get::<meter>(), spread.get::<foot>(),
+        accepted.get::<meter>(), accepted.get::<foot>()
+    )]
+    SamplesDisagree {
+        /// Scaled median deviation of the samples.
+        spread: Length,
+        /// What would be accepted.
+        accepted: Length,
+    },
 }
 
 fn feet(level: Elevation) -> String {
