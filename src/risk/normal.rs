@@ -2,14 +2,16 @@
 
 use std::f64::consts::SQRT_2;
 
+use statrs::function::erf::{erfc, erfc_inv};
+
 /// The deviate that is passed with probability `tail`: 2.3263 for 0.01.
 pub(super) fn deviate(tail: f64) -> f64 {
-    SQRT_2 * statrs::function::erf::erfc_inv(2.0 * tail)
+    SQRT_2 * erfc_inv(2.0 * tail)
 }
 
 /// The probability that `deviate` is passed.
 pub(super) fn tail(deviate: f64) -> f64 {
-    libm::erfc(deviate / SQRT_2) / 2.0
+    erfc(deviate / SQRT_2) / 2.0
 }
 
 #[cfg(test)]
