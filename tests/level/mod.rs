@@ -1,5 +1,8 @@
 //! The flood level: who decides, and what is refused.
 
+mod boundary;
+mod rasters;
+
 use approx::assert_abs_diff_eq;
 use sillmark::design::{FloodEvent, StatedLevel};
 use sillmark::gis::AttributeValue;

@@ -1,6 +1,6 @@
 //! The edge of a zone on the terrain, against the raster that the zone was made from.
 //!
-//! The zones are the outlines of wet cells (tests/peers/flooded_zone.py), the truth is the
+//! The zones are the outlines of wet cells (`tests/peers/flooded_zone.py`), the truth is the
 //! raster at random wet cells. One method and one set of constants for all; the constants of
 //! `src/level/boundary` were chosen on half of such cells (another draw) of the four rasters
 //! that are asserted here, with the four others held beside them, and checked on the other
