@@ -1,6 +1,6 @@
 //! What a raster of water says besides a level, as data.
 
-use crate::quantity::{AnnualChance, Length, unit::foot};
+use crate::quantity::{AnnualChance, Length, unit::foot, unit::meter};
 use crate::terrain::Gap;
 
 /// Something about a raster of water at a place that a reader of the result has to know.
@@ -41,9 +41,9 @@ pub enum RasterRemark {
     },
     /// The cell is wet, yet the ground stands above its water.
     #[error(
-        "{raster}: wet at {chance}, yet the terrain {terrain} stands {:.2} ft above its water: \
-         surface and terrain do not belong together there",
-        by.get::<foot>()
+        "{raster}: wet at {chance}, yet the terrain {terrain} stands {:.2} m ({:.2} ft) above its \
+         water: surface and terrain do not belong together there",
+        by.get::<meter>(), by.get::<foot>()
     )]
     GroundAboveWater {
         /// The raster.
@@ -64,7 +64,7 @@ pub enum RasterRemark {
         chance: AnnualChance,
     },
     /// A depth below nothing is no depth.
-    #[error("{raster}: a depth of {:.2} ft at {chance} is not used; accepted: 0 and above", depth.get::<foot>())]
+    #[error("{raster}: a depth of {:.2} m ({:.2} ft) at {chance} is not used; accepted: 0 and above", depth.get::<meter>(), depth.get::<foot>())]
     NegativeDepth {
         /// The raster.
         raster: String,

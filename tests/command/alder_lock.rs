@@ -176,7 +176,7 @@ fn with_its_trail() {
       half a unit of its last digit (FEMA course IS-273, step 5); standard deviation of that: unit
       / √12
     - flood level, other source: 613.93 ft NAVD88, edge of the zone on the terrain: ground along the
-      edge of the zone, 67 samples within 113 m (370 ft), the zone moved by 0.0 m to lie best on the
+      edge of the zone, 63 samples within 110 m (360 ft), the zone moved by 0.0 m to lie best on the
       terrain; standard deviation from their spread; not used, a source with more authority is there
       [edge of zone AE (flood_zones, feature ALDER_2) on terrain.tif; FEMA 265, pages V-3 to V-5]
     - freeboard: 1.00 ft, rule us-nfip-floodproofing: NFIP floodproofing with full rating credit

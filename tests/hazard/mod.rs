@@ -1,6 +1,6 @@
 //! Flood zones: which layer, which place, which meaning.
 
-mod fixture;
+pub(crate) mod fixture;
 mod layers;
 mod level_lines;
 mod mapping;

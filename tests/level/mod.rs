@@ -1,6 +1,8 @@
 //! The flood level: who decides, and what is refused.
 
+mod boundary;
 mod depth_over_grade;
+mod rasters;
 
 use approx::assert_abs_diff_eq;
 use sillmark::crs::{DatumSettings, Datums};

@@ -1,6 +1,6 @@
 //! The ground, and the absence of it.
 
-mod fixture;
+pub(crate) mod fixture;
 mod grade;
 mod ground;
 mod no_data;

@@ -1,6 +1,7 @@
 //! One level through the ground along a shore.
 
 use super::statistics::{MAD_TO_SD, weighted_median};
+use super::symmetric::inverse;
 use crate::terrain::{GroundPlane, TerrainError};
 use geo::Coord;
 
@@ -247,38 +248,9 @@ fn solve(
     ))
 }
 
-/// The inverse of a symmetric matrix by its cofactors; `None` where it has none.
-fn inverse(of: &[[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
-    let [[a, b, c], [_, d, e], [_, _, f]] = *of;
-    let (first, second, third) = (d * f - e * e, c * e - b * f, b * e - c * d);
-    let determinant = a * first + b * second + c * third;
-    let scaled = |cofactor: f64| cofactor / determinant;
-    determinant.is_normal().then(|| {
-        [
-            [scaled(first), scaled(second), scaled(third)],
-            [scaled(second), scaled(a * f - c * c), scaled(b * c - a * e)],
-            [scaled(third), scaled(b * c - a * e), scaled(a * d - b * b)],
-        ]
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn an_inverse_is_one() {
-        let matrix = [[4.0, 1.0, -0.5], [1.0, 3.0, 0.2], [-0.5, 0.2, 2.0]];
-        let found = inverse(&matrix).unwrap();
-        for row in 0..3 {
-            for column in 0..3 {
-                let sum: f64 = (0..3).map(|k| matrix[row][k] * found[k][column]).sum();
-                let expected = f64::from(u8::from(row == column));
-                assert!((sum - expected).abs() < 1e-12, "{row} {column} {sum}");
-            }
-        }
-        assert!(inverse(&[[1.0, 1.0, 0.0], [1.0, 1.0, 0.0], [0.0, 0.0, 1.0]]).is_none());
-    }
 
     #[test]
     fn a_shifted_zone_on_two_banks_gives_the_level_between_them() {

@@ -47,7 +47,7 @@ const ACCEPTED_SCATTER: f64 = 1.25;
 
 /// And the samples by no more than this (scaled median deviation), metres. Beyond it the edge
 /// was not drawn on this terrain: the median error at Muncy doubles over the range of spreads
-/// that are met there, 0.2 to 1.5 m; at Houston the spread is 0.47 m at most.
+/// that are met there, 0.2 to 1.2 m; at Houston the spread is 0.47 m at most.
 const ACCEPTED_SPREAD: f64 = 0.6;
 
 /// What the edge of a zone says about the flood level at a place.

@@ -13,6 +13,7 @@ mod refusal;
 mod scatter;
 mod shore;
 mod statistics;
+mod symmetric;
 
 pub use contour_rule::{BanksDisagree, level_between_contours};
 pub use level::{BoundaryAnswer, BoundaryLevel, boundary_level};
