@@ -2,7 +2,8 @@
 
 use std::f64::consts::SQRT_2;
 
-use statrs::function::erf::{erfc, erfc_inv};
+use libm::erfc;
+use statrs::function::erf::erfc_inv;
 
 /// The deviate that is passed with probability `tail`: 2.3263 for 0.01.
 pub(super) fn deviate(tail: f64) -> f64 {
