@@ -109,11 +109,10 @@ fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
     };
     if let Some((other, difference)) = level.disagreement() {
         cautions.push(Caution::LevelsDisagree {
-            sources: format!(
-                "{} against {}",
-                level.decided.source.title(),
-                other.source.title()
-            ),
+            decided_by: level.decided.source.title(),
+            decided: level.decided.elevation,
+            other_source: other.source.title(),
+            other: other.elevation,
             difference,
         });
     }

@@ -81,9 +81,15 @@ pub enum Caution {
     },
     /// Sources of the flood level differ by more than their uncertainty.
     LevelsDisagree {
-        /// What decided, and what else there was.
-        sources: String,
-        /// By how much.
+        /// The source that decided.
+        decided_by: &'static str,
+        /// Its level.
+        decided: Elevation,
+        /// The source that differs most.
+        other_source: &'static str,
+        /// Its level.
+        other: Elevation,
+        /// By how much they differ.
         difference: Length,
     },
     /// Something to know of how a level was read.
@@ -198,9 +204,17 @@ impl Caution {
             ),
             Self::WallNotStated { opening } => opening.clone(),
             Self::LevelsDisagree {
-                sources,
+                decided_by,
+                decided,
+                other_source,
+                other,
                 difference,
-            } => format!("{sources}; they differ by {}", units.height(*difference)),
+            } => format!(
+                "{decided_by} {}, {other_source} {}; they differ by {}",
+                units.elevation(*decided),
+                units.elevation(*other),
+                units.height(*difference),
+            ),
             _ => return None,
         })
     }

@@ -122,6 +122,24 @@ fn an_offset_without_a_source_is_refused() {
     );
 }
 
+#[test]
+fn sources_that_differ_beyond_their_uncertainty_are_a_caution_with_both_values() {
+    let scratch = house_between_lines();
+    scratch.zones(&[zone(&json!({"STATIC_BFE": 12}))]);
+    let result = scratch.json(&[&HOUSE[..], &["--sections", "lines.geojson"]].concat());
+    assert_eq!(result["flood_level"]["source"], "zone-static");
+    let cautions = result["cautions"].as_array().unwrap();
+    let said = cautions
+        .iter()
+        .find(|caution| caution["code"] == "levels-disagree")
+        .unwrap();
+    let text = said["text"].as_str().unwrap();
+    assert!(
+        text.ends_with("(level of the zone 12.00 ft NAVD88, cross-sections 8.50 ft NAVD88; they differ by 3.50 ft)"),
+        "{text}"
+    );
+}
+
 /// Terrain and water in metres on NAVD88, which the file says.
 const SAYS_ALL: &str = "EPSG:4269+5703";
 

@@ -237,7 +237,7 @@ fn random_points_by_another_library() {
             .collect();
         mine.sort();
         theirs.sort();
-        if number(3) > 0.002 {
+        if number(3) > 0.001 {
             assert_eq!(mine, theirs, "{line}");
             assert!(!here.on_edge, "{line}");
         }

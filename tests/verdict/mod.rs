@@ -221,7 +221,10 @@ fn one_of_each_caution() -> Vec<Caution> {
         }),
         Caution::WallNotStated { opening: words() },
         Caution::LevelsDisagree {
-            sources: words(),
+            decided_by: "x",
+            decided: level("1 ft NAVD88"),
+            other_source: "y",
+            other: level("2 ft NAVD88"),
             difference: length,
         },
         Caution::LevelRemark { remark: words() },
