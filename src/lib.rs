@@ -1,4 +1,59 @@
-//! sillmark
+//! Which openings of a building need a removable flood barrier, how high, and what the water
+//! does to it.
+//!
+//! Data flows through rooms; each imports only from those named before it:
+//!
+//! - [`quantity`]: lengths, pressures and forces with exact units; [`quantity::Elevation`], a
+//!   height that cannot be parted from its vertical datum;
+//! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
+//! - [`load`], [`design`], [`site`], [`barrier`], [`risk`], [`verdict`]: the engineering, pure
+//!   computation without files;
+//! - [`gis`], [`crs`], [`terrain`], [`hazard`], [`level`]: the maps;
+//! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
+//! - [`report`]: the assessment for its readers.
+//!
+//! No number is without its source, datum, unit and, where one is known, uncertainty; what is
+//! missing or refused makes an answer unresolved with the reason, never a dry building.
+//!
+//! ```
+//! use sillmark::assess::{Method, Sources, Uncertainty, assess};
+//! use sillmark::barrier::Kit;
+//! use sillmark::crs::{DatumSettings, Datums};
+//! use sillmark::design::rules;
+//! use sillmark::hazard::{ZoneStatement, read_zones};
+//! use sillmark::level::LevelMaps;
+//! use sillmark::quantity::unit::{Length, foot, meter};
+//! use sillmark::quantity::{AnnualChance, UnitSystem};
+//! use sillmark::site::Site;
+//! use sillmark::terrain::{Dem, DemStatement, Terrain};
+//! use sillmark::verdict::{Limits, Verdict};
+//!
+//! let folder = std::path::Path::new("examples/alder-lock");
+//! let site = Site::from_toml("site.toml", &std::fs::read_to_string(folder.join("site.toml"))?)?;
+//! let zones = read_zones(&folder.join("zones.geojson"), None, &ZoneStatement::default(), None)?;
+//! let dem = Dem::open(&folder.join("terrain.tif"), &DemStatement::default())?;
+//! let sources = Sources {
+//!     zones: vec![zones],
+//!     levels: LevelMaps::default(),
+//!     terrain: Terrain::new(vec![dem]),
+//!     datums: Datums::new(DatumSettings::default())?,
+//! };
+//! let method = Method {
+//!     rule: rules()?.into_iter().find(|rule| rule.id == "us-nfip-floodproofing").unwrap(),
+//!     kit: Kit::demonstration()?,
+//!     limits: Limits::shipped()?,
+//!     event: AnnualChance::ONE_PERCENT,
+//!     grade_radius: Length::new::<meter>(10.0),
+//!     uncertainty: Uncertainty::of(&site.uncertainty, None)?,
+//!     years: 30,
+//!     units: UnitSystem::Us,
+//! };
+//! let answer = assess(&site, &sources, &method)?;
+//! let door = &answer.openings[0];
+//! assert_eq!(door.verdict, Verdict::Protect);
+//! assert!((door.protection_height.unwrap().get::<foot>() - 2.1).abs() < 1e-9);
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 // `uom::unit!` calls further macros of its crate by their bare names.
 #[macro_use]
