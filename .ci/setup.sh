@@ -32,6 +32,7 @@ install_missing() {
 
 need g++ g++
 need cmake cmake
+need make make
 need pkg-config pkg-config
 need sqlite3 sqlite3
 command -v pkg-config >/dev/null 2>&1 && pkg-config --exists libtiff-4 || missing+=(libtiff-dev)
