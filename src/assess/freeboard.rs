@@ -94,7 +94,9 @@ impl Study<'_> {
         let unresolved = |missing| Ok((MapStatement::Unresolved(missing), None));
         let Some(zone) = here.zones.first() else {
             return unresolved(match self.sources.zones.as_slice() {
-                [] => Missing::Zones,
+                [] => Missing::Zones {
+                    why: silences(answer),
+                },
                 _ => Missing::ZoneHere,
             });
         };
@@ -117,6 +119,12 @@ impl Study<'_> {
             }
             ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title }),
             ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title }),
+            // The level of its own flood may well be known.
+            _ if !zone.annual_chance.same_event(event) => unresolved(Missing::LevelOfEvent {
+                event,
+                zone: title,
+                why: why_not_of_event(zone, answer),
+            }),
             ZoneClass::SheetFlow if zone.remarks.is_empty() => {
                 unresolved(Missing::HighestGrade { zone: title })
             }
@@ -162,11 +170,7 @@ const fn ruled_out(class: ZoneClass) -> AnnualChance {
 /// What each source says, and what would give a level.
 fn why_no_level(zone: &Zone, answer: &LevelAnswer) -> String {
     let refused = zone.remarks.iter().map(ToString::to_string);
-    let silent = answer
-        .silent
-        .iter()
-        .map(|Silence { source, why }| format!("{}: {why}", source.title()));
-    let said: Vec<String> = refused.chain(silent).collect();
+    let said: Vec<String> = refused.chain(silences(answer)).collect();
     if !said.is_empty() {
         said.join("; ")
     } else if zone.level_expected {
@@ -175,6 +179,26 @@ fn why_no_level(zone: &Zone, answer: &LevelAnswer) -> String {
         "the map gives none for such a zone; ask the authority and state it as [[flood_level]]"
             .to_owned()
     }
+}
+
+/// The same for a flood that the zone is not the extent of.
+fn why_not_of_event(zone: &Zone, answer: &LevelAnswer) -> String {
+    let own = format!(
+        "the zone is that of the {} flood, and nothing is extrapolated; give a raster of the \
+         flood (--surface, --depth) or state its level as [[flood_level]]",
+        zone.annual_chance
+    );
+    [own]
+        .into_iter()
+        .chain(silences(answer))
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+/// What the sources say that were asked and have no level.
+fn silences(answer: &LevelAnswer) -> Vec<String> {
+    let say = |Silence { source, why }: &Silence| format!("{}: {why}", source.title());
+    answer.silent.iter().map(say).collect()
 }
 
 fn worst_title(here: &ZonesHere<'_>) -> String {

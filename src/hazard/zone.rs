@@ -38,11 +38,12 @@ pub struct Zone {
 }
 
 impl Zone {
-    /// The zone in words: its code, and its subtype where it has one.
+    /// The zone in words: its code, and its subtype where it has one. A bare extent has neither.
     #[must_use]
     pub fn title(&self) -> String {
         printable(&match &self.subtype {
             Some(subtype) => format!("{} ({subtype})", self.code),
+            None if self.code.is_empty() => "without a code".to_owned(),
             None => self.code.clone(),
         })
     }

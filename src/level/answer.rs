@@ -96,7 +96,8 @@ impl Question<'_> {
             .datums
             .convert(candidate.elevation, self.datum, self.location)
         {
-            Ok(conversion) if conversion.shift == Length::default() => Ok(candidate),
+            // Not where the shift is nothing: two datums may agree at a place, by a stated offset.
+            Ok(_) if candidate.elevation.datum() == self.datum => Ok(candidate),
             Ok(conversion) => Ok(Candidate {
                 elevation: conversion.elevation,
                 sd: candidate

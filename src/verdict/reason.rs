@@ -82,7 +82,10 @@ pub enum Missing {
     /// Nobody has measured the sill.
     Sill,
     /// No flood-zone layer was given and no level stated.
-    Zones,
+    Zones {
+        /// What the sources say that were asked.
+        why: Vec<String>,
+    },
     /// No polygon of any layer holds the place.
     ZoneHere,
     /// The place is not studied, not included, or its code is not known.
@@ -187,7 +190,10 @@ impl Missing {
     fn text(&self, units: UnitSystem) -> String {
         match self {
             Self::Sill => "unresolved, because the sill has not been measured".to_owned(),
-            Self::Zones => "unresolved, because no flood zones were given and no level is stated".to_owned(),
+            Self::Zones { why } => {
+                let why: String = why.iter().map(|why| format!("; {why}")).collect();
+                format!("unresolved, because no flood zones were given and no other source has a level{why}")
+            }
             Self::ZoneHere => "unresolved, because no polygon of the flood zones holds the place; that is not the same as dry".to_owned(),
             Self::KnownZone { zone } => {
                 format!("unresolved, because zone {zone:?} says that the flood hazard is not known there; that is not the same as dry")

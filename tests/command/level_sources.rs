@@ -95,6 +95,21 @@ fn a_stated_offset_carries_a_level_to_the_datum_of_the_threshold() {
     assert!(trail.contains("county study of 2006"), "{trail}");
 }
 
+/// Two datums may agree at a place: the level is then on the other datum all the same.
+#[test]
+fn a_stated_offset_of_nothing_still_changes_the_datum() {
+    let scratch = Scratch::new();
+    scratch.site_with("8.1 ft NAVD88", "8.1 ft NGVD29");
+    let offset = [
+        "--datum-offset",
+        "NGVD29 -> NAVD88 = 0 ft; county study of 2006",
+    ];
+    let result = scratch.json(&[&HOUSE[..], &offset].concat());
+    assert_eq!(result["datum"], "NGVD29");
+    assert!((feet(&result["openings"][0]["protection_height_m"]) - 1.9).abs() < 1e-6);
+    assert!(result["trail"].to_string().contains("county study of 2006"));
+}
+
 #[test]
 fn a_stated_offset_in_the_site_file() {
     let scratch = Scratch::new();
@@ -184,6 +199,31 @@ fn a_flood_rarer_than_the_surfaces_is_not_extrapolated() {
     let result = scratch.json(&[&HOUSE[..], &SURFACES, &["--chance", "0.2%"]].concat());
     assert_eq!(result["flood_level"], Value::Null);
     assert_eq!(result["verdict"], "unresolved");
+}
+
+#[test]
+fn a_zone_of_another_flood_than_the_assessed_one_says_so() {
+    let scratch = Scratch::new();
+    let result = scratch.json(&[&HOUSE[..], &["--chance", "0.2%"]].concat());
+    let reason = result["openings"][0]["reasons"][0].as_str().unwrap();
+    assert!(
+        reason.contains("the zone is that of the 1 % flood, and nothing is extrapolated"),
+        "{reason}"
+    );
+}
+
+#[test]
+fn without_zones_the_reason_tells_what_the_other_sources_said() {
+    let scratch = house_between_lines();
+    let far =
+        json!({"type": "FeatureCollection", "features": [line(-73.99, 8.0), line(-73.98, 10.0)]});
+    scratch.write("lines.geojson", far.to_string());
+    let result = scratch.json(&["site", "site.toml", "--lines", "lines.geojson"]);
+    let reason = result["openings"][0]["reasons"][0].as_str().unwrap();
+    assert!(
+        reason.contains("no flood zones were given") && reason.contains("of the last line"),
+        "{reason}"
+    );
 }
 
 #[test]
