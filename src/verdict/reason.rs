@@ -191,8 +191,8 @@ impl Missing {
         match self {
             Self::Sill => "unresolved, because the sill has not been measured".to_owned(),
             Self::Zones { why } => {
-                let why: String = why.iter().map(|why| format!("; {why}")).collect();
-                format!("unresolved, because no flood zones were given and no other source has a level{why}")
+                let known = "unresolved, because no flood zones were given and no other source has a level".to_owned();
+                [known].into_iter().chain(why.iter().cloned()).collect::<Vec<_>>().join("; ")
             }
             Self::ZoneHere => "unresolved, because no polygon of the flood zones holds the place; that is not the same as dry".to_owned(),
             Self::KnownZone { zone } => {
