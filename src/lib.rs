@@ -3,7 +3,7 @@
 //!
 //! Data flows through rooms; each imports only from those named before it:
 //!
-//! - [`quantity`]: lengths, pressures and forces with exact units; [`quantity::Elevation`], a
+//! - [`mod@quantity`]: lengths, pressures and forces with exact units; [`quantity::Elevation`], a
 //!   height that cannot be parted from its vertical datum;
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
 //! - [`load`], [`design`], [`site`], [`barrier`], [`risk`], [`verdict`]: the engineering, pure
