@@ -207,6 +207,10 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
         coastal_zone: zone
             .filter(|_| has(ZoneClass::CoastalWave))
             .map(|zone| zone.code.clone()),
+        river_beside: place
+            .beside
+            .as_ref()
+            .map(|beside| (beside.elevation, beside.source.title())),
         floodway: has(ZoneClass::Floodway),
         waves: site.water.waves,
         velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),

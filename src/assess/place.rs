@@ -4,7 +4,7 @@ use super::AssessError;
 use super::study::{Spot, Study};
 use crate::design::DesignLevel;
 use crate::hazard::Zone;
-use crate::level::{Curve, FloodLevel};
+use crate::level::{Candidate, Curve, FloodLevel};
 use crate::quantity::Elevation;
 use crate::site::Location;
 use crate::terrain::{Gap, Ground};
@@ -25,6 +25,8 @@ pub struct Place {
     pub lowest_ground: Option<LowestGround>,
     /// The flood level with its ranked sources.
     pub flood_level: Option<FloodLevel>,
+    /// The level of the river beside a place that the map puts outside the flood.
+    pub beside: Option<Candidate>,
     /// Levels of several floods as one curve.
     pub curve: Option<Curve>,
     /// What a reader has to know of the levels.
@@ -86,6 +88,7 @@ impl Study<'_> {
             ground,
             lowest_ground: grade.lowest,
             flood_level: answer.level,
+            beside: answer.beside,
             curve: answer.curve,
             level_remarks: answer.remarks,
             design_level,

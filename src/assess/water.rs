@@ -109,6 +109,18 @@ impl Study<'_> {
                     .map_or("", |curve| curve.reference.as_str()),
             );
         }
+        if let Some(beside) = &answer.beside {
+            self.trail.add(
+                format!("level of the river beside the place{whose}, not used"),
+                Value::Elevation(beside.elevation),
+                format!(
+                    "{}: {}; the map puts the place outside the flood",
+                    beside.source.title(),
+                    beside.how
+                ),
+                beside.reference.clone(),
+            );
+        }
         for Silence { source, why } in &answer.silent {
             self.trail.add(
                 format!("flood level{whose}, no answer"),

@@ -90,6 +90,16 @@ impl Question<'_> {
         }
     }
 
+    /// Whether the map itself puts the place outside the flood.
+    pub(super) fn map_says_outside(&self) -> bool {
+        self.zones.first().is_some_and(|worst| {
+            matches!(
+                worst.class,
+                ZoneClass::Minimal | ZoneClass::Unspecified | ZoneClass::Rare
+            )
+        })
+    }
+
     /// The candidate on the datum that is asked for.
     fn on_datum(&self, candidate: Candidate) -> Result<Candidate, Box<Refusal>> {
         match self
@@ -133,6 +143,8 @@ pub struct LevelAnswer {
     pub level: Option<FloodLevel>,
     /// Levels of several floods as one curve, where at least two are known.
     pub curve: Option<Curve>,
+    /// The level of the river beside a place that the map puts outside the flood.
+    pub beside: Option<Candidate>,
     /// Levels that could not be put on the datum that was asked for.
     pub refused: Vec<Refusal>,
     /// Sources that were asked and do not tell the level there.
@@ -220,9 +232,13 @@ pub fn flood_level(question: &Question<'_>) -> Result<LevelAnswer, LevelError> {
                 .collect(),
         )
     });
+    let beside =
+        level_lines::beside(question).filter_map(|candidate| question.on_datum(candidate).ok());
+    let beside = FloodLevel::rank(beside.collect()).map(|level| level.decided);
     Ok(LevelAnswer {
         level,
         curve,
+        beside,
         refused,
         silent: answers.silent,
         remarks,

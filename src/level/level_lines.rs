@@ -1,9 +1,10 @@
 //! Cross-sections and flood-level lines as a source.
 
 use super::answer::{Answers, Question, Silence};
-use super::bracket::{LineRefusal, bracket};
+use super::bracket::{Bracketed, LineRefusal, Position, bracket};
 use super::{Candidate, LevelSource};
 use crate::hazard::{LevelLineMap, LineKind};
+use crate::quantity::{Length, unit::foot};
 use crate::site::Location;
 
 /// The level at a place from a layer of cross-sections or flood-level lines; `None` where no
@@ -17,17 +18,19 @@ pub fn candidate_from_lines(
     map: &LevelLineMap,
     location: Location,
 ) -> Result<Option<Candidate>, LineRefusal> {
-    let Some(found) = bracket(map, location)? else {
-        return Ok(None);
-    };
-    Ok(Some(Candidate {
+    let found = bracket(map, location)?;
+    Ok(found.map(|found| candidate(map, &found)))
+}
+
+fn candidate(map: &LevelLineMap, found: &Bracketed<'_>) -> Candidate {
+    Candidate {
         source: source(map),
         elevation: found.elevation,
         sd: Some(found.sd),
         chance: found.annual_chance,
         how: found.how(),
         reference: found.reference(),
-    }))
+    }
 }
 
 fn source(map: &LevelLineMap) -> LevelSource {
@@ -56,4 +59,34 @@ pub(super) fn ask(question: &Question<'_>, answers: &mut Answers) {
             why,
         });
     }
+}
+
+/// A line farther away than this says nothing against a map that puts the place outside the
+/// flood: a judgement, no source.
+const BESIDE_FEET: f64 = 1000.0;
+
+/// The levels of the river beside a place that the map puts outside the flood: between two
+/// lines, the nearer of them not far. They do not decide, but a sill below them is a
+/// contradiction that somebody has to resolve.
+pub(super) fn beside<'a>(question: &'a Question<'_>) -> impl Iterator<Item = Candidate> + 'a {
+    let limit = Length::new::<foot>(BESIDE_FEET);
+    let outside = question.map_says_outside();
+    question
+        .maps
+        .lines
+        .iter()
+        .filter(move |_| outside)
+        .filter_map(move |map| {
+            let found = bracket(map, question.location).ok().flatten()?;
+            let nearest = match &found.position {
+                Position::OnLine(line) => line.distance,
+                Position::Between {
+                    upstream,
+                    downstream,
+                } => upstream.distance.min(downstream.distance),
+                Position::AboveLast { .. } | Position::BelowLast { .. } => return None,
+            };
+            Some(candidate(map, &found))
+                .filter(|candidate| nearest <= limit && candidate.chance.same_event(question.event))
+        })
 }

@@ -13,6 +13,9 @@ pub struct Evidence {
     pub design: MapStatement,
     /// Code of the zone where waves break.
     pub coastal_zone: Option<String>,
+    /// The level of the river beside a place that the map puts outside the flood, and its
+    /// source in words.
+    pub river_beside: Option<(Elevation, &'static str)>,
     /// Whether the place lies in a regulatory floodway.
     pub floodway: bool,
     /// Waves as stated.
@@ -39,7 +42,8 @@ pub enum MapStatement {
 /// Weighs the evidence:
 ///
 /// 1. without a design level or a sill the opening is unresolved;
-/// 2. where the map has no flood, a sill that is not below ground is above;
+/// 2. where the map has no flood, a sill that is not below ground is above; it is unresolved
+///    where the river beside the place stands higher than the sill;
 /// 3. a sill at or above the design level is above;
 /// 4. any other sill needs a barrier, and an engineer where a limit is passed: water on the
 ///    wall (from the sill; from the ground too where the ground is surveyed), waves, floodway,
@@ -56,6 +60,7 @@ pub fn judge(evidence: &Evidence, limits: &Limits) -> Result<Vec<Reason>, Incomp
         (MapStatement::Unresolved(missing), _) => reasons.push(Reason::Missing(missing.clone())),
         (MapStatement::NoFlood(zone), _) => {
             reasons.push(Reason::OutsideMappedFlood { zone: zone.clone() });
+            reasons.extend(river_above(evidence)?);
             reasons.extend(below_ground);
         }
         (MapStatement::DesignLevel(_), None) => reasons.push(Reason::Missing(Missing::Sill)),
@@ -80,6 +85,22 @@ pub fn judge(evidence: &Evidence, limits: &Limits) -> Result<Vec<Reason>, Incomp
 /// A sill and a level that were stated as the same height in two units differ in the last
 /// binary digits; a micrometre is not a difference.
 const ROUNDING_METRES: f64 = 1e-6;
+
+/// The map says that the flood stays away, and the river beside the place stands higher than
+/// the sill: one of the two is wrong.
+fn river_above(evidence: &Evidence) -> Result<Option<Reason>, IncomparableDatums> {
+    let (Some((level, source)), Some(sill)) = (evidence.river_beside, evidence.sill) else {
+        return Ok(None);
+    };
+    let by = level.above(sill)?;
+    Ok(
+        (by.value > ROUNDING_METRES).then_some(Reason::Missing(Missing::RiverAbove {
+            level,
+            source,
+            by,
+        })),
+    )
+}
 
 fn below_ground(evidence: &Evidence) -> Result<Option<Reason>, IncomparableDatums> {
     let (Some((ground, source)), Some(sill)) = (evidence.lowest_ground, evidence.sill) else {

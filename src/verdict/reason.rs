@@ -105,6 +105,15 @@ pub enum Missing {
         /// What was refused, or what would give a level.
         why: String,
     },
+    /// The map puts the place outside the flood, and the river beside it stands above the sill.
+    RiverAbove {
+        /// The level beside the place.
+        level: Elevation,
+        /// Its source in words.
+        source: &'static str,
+        /// How far above the sill.
+        by: Length,
+    },
     /// The assessed flood is rarer than those that the map rules out for the zone.
     LevelOfEvent {
         /// The assessed flood.
@@ -202,6 +211,12 @@ impl Missing {
                 format!("unresolved, because zone {zone} relies on a levee and states no level for the day it fails")
             }
             Self::LevelInZone { zone, why } => format!("unresolved, because zone {zone} is flooded and its level is not known: {why}"),
+            Self::RiverAbove { level, source, by } => format!(
+                "unresolved, because the map puts the place outside the flood, but the {source} beside it stand at {}, {} above the sill; \
+                 have the ground between surveyed, and state the level as [[flood_level]]",
+                units.elevation(*level),
+                units.height(*by),
+            ),
             Self::LevelOfEvent { event, zone, why } => {
                 format!("unresolved, because no source has the level of the {event} annual chance flood in zone {zone}: {why}")
             }

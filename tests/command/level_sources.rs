@@ -56,9 +56,21 @@ fn lines_do_not_reach_where_the_map_says_outside() {
     let scratch = house_between_lines();
     let outside = json!({"FLD_ZONE": "X", "ZONE_SUBTY": "AREA OF MINIMAL FLOOD HAZARD", "SFHA_TF": "F", "STATIC_BFE": -9999});
     scratch.zones(&[zone(&outside)]);
+    scratch.site_with("8.1 ft NAVD88", "9.1 ft NAVD88");
     let result = scratch.json(&[&HOUSE[..], &["--sections", "lines.geojson"]].concat());
     assert_eq!(result["flood_level"], Value::Null);
     assert_eq!(result["verdict"], "above");
+
+    // A sill below the river beside contradicts the map: never a dry building.
+    scratch.site_with("8.1 ft NAVD88", "8.1 ft NAVD88");
+    let result = scratch.json(&[&HOUSE[..], &["--sections", "lines.geojson"]].concat());
+    assert_eq!(result["flood_level"], Value::Null);
+    assert_eq!(result["verdict"], "unresolved");
+    let reason = result["openings"][0]["reasons"][0].as_str().unwrap();
+    assert!(
+        reason.contains("cross-sections beside it stand at 8.50 ft NAVD88, 0.40 ft above the sill"),
+        "{reason}"
+    );
 }
 
 #[test]

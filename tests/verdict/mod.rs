@@ -19,6 +19,7 @@ fn below(depth: f64) -> Evidence {
         sill: Some(level(&format!("{} ft NAVD88", 110.0 - depth))),
         design: MapStatement::DesignLevel(level("110 ft NAVD88")),
         coastal_zone: None,
+        river_beside: None,
         floodway: false,
         waves: None,
         velocity: None,
@@ -165,6 +166,20 @@ fn outside_the_mapped_flood_a_cellar_still_needs_the_engineer() {
         }),
         Verdict::Engineer
     );
+}
+
+#[test]
+fn a_map_that_says_outside_is_not_believed_below_the_river_beside() {
+    let outside = Evidence {
+        design: MapStatement::NoFlood("X".to_owned()),
+        ..below(1.0)
+    };
+    let beside = |height| Evidence {
+        river_beside: Some((level(height), "cross-sections")),
+        ..outside.clone()
+    };
+    assert_eq!(verdict(&beside("109.5 ft NAVD88")), Verdict::Unresolved);
+    assert_eq!(verdict(&beside("109 ft NAVD88")), Verdict::Above);
 }
 
 #[test]
