@@ -70,14 +70,17 @@ impl Study<'_> {
             let what = format!("the {} ({})", level.event, level.source);
             level.elevation = self.on_threshold_datum(level.elevation, spot, &what)?;
         }
-        for level in curve.iter().flat_map(|curve| curve.stages.levels()) {
+        let Some(curve) = curve else {
+            return Ok(levels);
+        };
+        for level in curve.stages.levels() {
             let event = FloodEvent::Chance(level.chance);
             if levels.iter().all(|stated| !stated.event.same_event(event)) {
                 levels.push(StatedLevel {
                     event,
                     elevation: level.elevation,
                     sd: level.sd,
-                    source: curve.map_or_else(String::new, |curve| curve.reference.clone()),
+                    source: curve.reference.clone(),
                 });
             }
         }

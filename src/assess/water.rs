@@ -98,16 +98,15 @@ impl Study<'_> {
             self.trail
                 .add(format!("flood level{whose}"), Value::Unknown, how, "");
         }
-        for level in answer.curve.iter().flat_map(|curve| curve.stages.levels()) {
-            self.trail.add(
-                format!("level{whose} of the {} annual chance flood", level.chance),
-                Value::Elevation(level.elevation),
-                "a point of the curve of level and chance",
-                answer
-                    .curve
-                    .as_ref()
-                    .map_or("", |curve| curve.reference.as_str()),
-            );
+        if let Some(curve) = &answer.curve {
+            for level in curve.stages.levels() {
+                self.trail.add(
+                    format!("level{whose} of the {} annual chance flood", level.chance),
+                    Value::Elevation(level.elevation),
+                    "a point of the curve of level and chance",
+                    curve.reference.clone(),
+                );
+            }
         }
         if let Some(beside) = &answer.beside {
             self.trail.add(

@@ -108,8 +108,11 @@ impl Deviation {
     /// # Errors
     /// As [`deviations`]; a row that is missing is an error too.
     pub fn shipped(id: &str) -> Result<Self, StatementError> {
-        let text = Document::parse("data/uncertainty.toml", UNCERTAINTY)?;
-        Self::known(id)?.ok_or_else(|| text.root().missing("deviation", id))
+        if let Some(known) = Self::known(id)? {
+            return Ok(known);
+        }
+        let document = Document::parse("data/uncertainty.toml", UNCERTAINTY)?;
+        Err(document.root().missing("deviation", id))
     }
 
     /// What the user gave for something measured: a length of their own, or a row of the

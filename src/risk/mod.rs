@@ -14,4 +14,4 @@ pub use stage_chance::{
     Beyond, ChanceAtLevel, ChanceLevel, INTERPOLATION, LevelAtChance, ReadFrom, StageChance,
     StageChanceError,
 };
-pub use uncertainty::{UncertaintyBudget, root_sum_square};
+pub use uncertainty::root_sum_square;
