@@ -6,8 +6,8 @@
 //! - [`mod@quantity`]: lengths, pressures and forces with exact units; [`quantity::Elevation`], a
 //!   height that cannot be parted from its vertical datum;
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
-//! - [`load`], [`design`], [`site`], [`barrier`], [`risk`], [`verdict`]: the engineering, pure
-//!   computation without files;
+//! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`barrier`], [`risk`],
+//!   [`verdict`]: the engineering, pure computation without files;
 //! - [`gis`], [`crs`], [`terrain`], [`hazard`], [`level`]: the maps;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`report`]: the assessment for its readers.
@@ -59,8 +59,11 @@
 #[macro_use]
 extern crate uom;
 
+pub mod anchor;
 pub mod barrier;
+pub mod beam;
 pub mod design;
+pub mod inflow;
 pub mod load;
 pub mod quantity;
 pub mod risk;

@@ -6,10 +6,13 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 16] = [
+const ROOMS: [&str; 19] = [
     "quantity",
     "statement",
+    "beam",
     "load",
+    "inflow",
+    "anchor",
     "design",
     "site",
     "barrier",
@@ -26,10 +29,13 @@ const ROOMS: [&str; 16] = [
 ];
 
 /// Rooms of pure computation: no files, no GDAL, no network.
-const PURE: [&str; 8] = [
+const PURE: [&str; 11] = [
     "quantity",
     "statement",
+    "beam",
     "load",
+    "inflow",
+    "anchor",
     "design",
     "site",
     "barrier",

@@ -13,11 +13,12 @@
 //! All other customary units are built from these.
 
 use uom::si::{ISQ, Quantity, SI};
-use uom::typenum::{N2, P1, Z0};
+use uom::typenum::{N1, N2, P1, P2, P3, P4, Z0};
 
 pub use uom::si::acceleration::foot_per_second_squared;
 pub use uom::si::f64::{
-    Acceleration, Area, Force, Length, Pressure, Ratio, Time, Velocity, Volume,
+    Acceleration, Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio, Time, Velocity,
+    Volume, VolumeRate,
 };
 pub use uom::si::force::{kilonewton, newton};
 pub use uom::si::length::{centimeter, foot, inch, kilometer, meter, millimeter};
@@ -33,6 +34,21 @@ pub type LineLoad = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 
 /// Moment on each metre of an opening's width, N·m/m, which is N (dimension M·L·T⁻²).
 pub type MomentPerLength = Force;
+
+/// A bending moment or a moment about a base plate, N·m (dimension M·L²·T⁻²).
+pub type Moment = Quantity<ISQ<P2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+
+/// Second moment of area of a section, m⁴.
+pub type SecondMoment = Quantity<ISQ<P4, Z0, Z0, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+
+/// Elastic or plastic section modulus, m³.
+pub type SectionModulus = Volume;
+
+/// Flexural rigidity E·I of a member, N·m² (dimension M·L³·T⁻²).
+pub type FlexuralRigidity = Quantity<ISQ<P3, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+
+/// Flow of water through each metre of a seal, m³/s/m (dimension L²·T⁻¹).
+pub type FlowPerLength = Quantity<ISQ<P2, Z0, N1, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
 
 pub use exact::force::pound_force;
 pub use exact::length::survey_foot;

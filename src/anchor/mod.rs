@@ -1,0 +1,1 @@
+//! Anchorage to concrete: what a group of anchors has to carry and what it can.

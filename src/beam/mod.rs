@@ -1,0 +1,1 @@
+//! Bending of one straight member: reactions, moments, shears and deflections.
