@@ -1,0 +1,120 @@
+//! `[[opening]]`.
+
+use super::super::{Location, Opening};
+use super::LENGTH;
+use super::place::location;
+use super::sill::sill;
+use crate::quantity::{Elevation, Length, UnitSystem, parse_length, unit::meter};
+use crate::statement::{Stated, StatementError, Table};
+
+pub(super) fn openings(
+    root: &Table<'_, '_>,
+    threshold: Elevation,
+    building: Location,
+) -> Result<Vec<Opening>, StatementError> {
+    let mut openings: Vec<Opening> = Vec::new();
+    for table in root.tables("opening")? {
+        let opening = opening(&table, threshold, building)?;
+        if openings.iter().any(|other| other.id == opening.id) {
+            let id = table.required("id", "a name")?;
+            return Err(id.refuse(
+                "another opening has the same id",
+                "a different id for each opening",
+            ));
+        }
+        openings.push(opening);
+    }
+    if openings.is_empty() {
+        return Err(root.missing("opening", "at least one [[opening]] with id and width"));
+    }
+    Ok(openings)
+}
+
+fn opening(
+    table: &Table<'_, '_>,
+    threshold: Elevation,
+    building: Location,
+) -> Result<Opening, StatementError> {
+    table.allow(&[
+        "id",
+        "kind",
+        "width",
+        "sill",
+        "sill_above_threshold",
+        "reveal",
+        "face",
+        "wall",
+        "location",
+    ])?;
+    let length = |key| {
+        table
+            .optional(key)?
+            .map(|stated| stated.read(parse_length))
+            .transpose()
+    };
+    let (sill, sill_place) = sill(table, threshold)?;
+    Ok(Opening {
+        id: table
+            .required("id", "a name, such as \"front door\"")?
+            .name()?,
+        kind: table
+            .optional("kind")?
+            .map(|stated| stated.choose())
+            .transpose()?,
+        width: width(&table.required("width", LENGTH)?)?,
+        sill,
+        sill_place,
+        reveal: length("reveal")?,
+        face: length("face")?,
+        wall: match table.optional("wall")? {
+            Some(stated) if stated.text().trim().eq_ignore_ascii_case("unknown") => None,
+            Some(stated) => Some(stated.choose()?),
+            None => None,
+        },
+        location: location(table)?
+            .map(|elsewhere| near_the_building(table, elsewhere, building))
+            .transpose()?,
+    })
+}
+
+/// The place of an opening, which has to be one of the same building: zones are read around
+/// the building only, and a slip of a digit must not look like an unmapped place.
+fn near_the_building(
+    table: &Table<'_, '_>,
+    opening: Location,
+    building: Location,
+) -> Result<Location, StatementError> {
+    let away = building.distance_to(opening);
+    if away <= Length::new::<meter>(FARTHEST_OPENING_METRES) {
+        return Ok(opening);
+    }
+    let place = table.table("location")?.map(|inner| inner.place());
+    Err(StatementError {
+        place: place.unwrap_or_else(|| table.place()),
+        field: "opening.location".to_owned(),
+        value: Some(format!("{}, {}", opening.longitude(), opening.latitude())),
+        problem: format!(
+            "it lies {} from the building",
+            UnitSystem::Si.distance(away)
+        ),
+        accepted: format!("a place within {FARTHEST_OPENING_METRES} m of the building's location"),
+    })
+}
+
+/// No opening of one building lies farther from its location than this.
+const FARTHEST_OPENING_METRES: f64 = 500.0;
+
+/// The width of an opening: more than nothing, and no wider than a barrier was ever built.
+pub(in super::super) fn width(stated: &Stated<'_>) -> Result<Length, StatementError> {
+    let width = stated.read(parse_length)?;
+    if width.value <= 0.0 {
+        return Err(stated.refuse("an opening has a width", LENGTH));
+    }
+    if width.value > 100.0 {
+        return Err(stated.refuse(
+            "it is wider than 100 m (328 ft)",
+            "the width of one opening, such as \"36 in\"",
+        ));
+    }
+    Ok(width)
+}
