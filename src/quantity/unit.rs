@@ -118,6 +118,40 @@ pub fn in_newtons_per_metre(load: LineLoad) -> f64 {
     (load * Length::new::<meter>(1.0)).get::<newton>()
 }
 
+/// A line load given in newtons per metre.
+///
+/// ```
+/// use sillmark::quantity::unit::{in_newtons_per_metre, newtons_per_metre};
+/// assert!((in_newtons_per_metre(newtons_per_metre(500.0)) - 500.0).abs() < 1e-12);
+/// ```
+#[must_use]
+pub fn newtons_per_metre(value: f64) -> LineLoad {
+    Force::new::<newton>(value) / Length::new::<meter>(1.0)
+}
+
+/// A bending moment given in newton metres.
+#[must_use]
+pub fn newton_metres(value: f64) -> Moment {
+    Force::new::<newton>(value) * Length::new::<meter>(1.0)
+}
+
+/// A bending moment read in newton metres.
+///
+/// ```
+/// use sillmark::quantity::unit::{in_newton_metres, newton_metres};
+/// assert!((in_newton_metres(newton_metres(250.0)) - 250.0).abs() < 1e-12);
+/// ```
+#[must_use]
+pub fn in_newton_metres(moment: Moment) -> f64 {
+    (moment / Length::new::<meter>(1.0)).get::<newton>()
+}
+
+/// A flexural rigidity given in newton square metres.
+#[must_use]
+pub fn newton_square_metres(value: f64) -> FlexuralRigidity {
+    newton_metres(value) * Length::new::<meter>(1.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -152,6 +186,23 @@ mod tests {
         assert_relative_eq!(in_pounds_per_foot(load), 200.0, epsilon = 1e-12);
         let load: LineLoad = Pressure::new::<pascal>(100.0) * Length::new::<meter>(2.0);
         assert_relative_eq!(in_newtons_per_metre(load), 200.0, epsilon = 1e-12);
+    }
+
+    #[test]
+    fn moments_and_rigidities_are_products_of_their_parts() {
+        let metre = Length::new::<meter>(1.0);
+        let by_hand: Moment = Force::new::<kilonewton>(2.0) * Length::new::<centimeter>(50.0);
+        assert_relative_eq!(in_newton_metres(by_hand), 1000.0, epsilon = 1e-9);
+        assert_relative_eq!(newton_metres(1000.0).value, by_hand.value, epsilon = 1e-9);
+        // 70 GPa and 100 cm⁴.
+        let second_moment: SecondMoment = metre * metre * metre * metre * 1e-6;
+        let rigidity: FlexuralRigidity = Pressure::new::<pascal>(70e9) * second_moment;
+        assert_relative_eq!(
+            newton_square_metres(70_000.0).value,
+            rigidity.value,
+            max_relative = 1e-12
+        );
+        assert_relative_eq!(newtons_per_metre(3.0).value, 3.0);
     }
 
     #[test]
