@@ -6,7 +6,6 @@ mod planks;
 
 pub use kit::Kit;
 pub use layout::{
-    Leg, Mount, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount,
-    divide,
+    Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
 pub use planks::{PlankStack, planks_for};

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{Location, WallKind};
+use super::{BraceSide, Location, Mount, WallKind};
 use crate::quantity::{Elevation, Length};
 use crate::statement::{Choice, Place};
 
@@ -13,8 +13,13 @@ pub struct Opening {
     pub id: String,
     /// What it is.
     pub kind: Option<OpeningKind>,
-    /// Clear width.
+    /// Clear width; the length of the run where only that is stated.
     pub width: Length,
+    /// Clear height, where a barrier could be too high for it.
+    pub height: Option<Length>,
+    /// Legs of a barrier that stands out from the wall, each to the middle of its corner
+    /// posts; empty for a straight barrier across the opening.
+    pub run: Vec<Length>,
     /// The lowest edge where water would enter.
     pub sill: Sill,
     /// Where the sill was stated; `None` where it was not.
@@ -23,6 +28,10 @@ pub struct Opening {
     pub reveal: Option<Length>,
     /// Flat wall at each side that an outside mount could use.
     pub face: Option<Length>,
+    /// The mount that the user asks for.
+    pub mount: Option<Mount>,
+    /// The side on which a brace may stand.
+    pub brace: Option<BraceSide>,
     /// The wall around it.
     pub wall: Option<WallKind>,
     /// Where it is, if not where the site is: a long building can reach into another zone.

@@ -11,7 +11,5 @@ mod mount;
 mod run;
 
 pub use divide::{Leg, PostFit, Span, divide};
-pub use mount::{
-    Mount, MountChoice, Needs as MountNeeds, Place as MountPlace, TooSmall, choose_mount,
-};
+pub use mount::{MountChoice, Needs as MountNeeds, Place as MountPlace, TooSmall, choose_mount};
 pub use run::Run;

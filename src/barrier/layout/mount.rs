@@ -1,21 +1,7 @@
 //! Where the end posts stand: within the reveal or on the face of the wall.
 
 use crate::quantity::{Length, UnitSystem};
-use crate::statement::Choice;
-
-/// Where the end posts of a barrier stand.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mount {
-    /// Within the reveal, with their backs to the jambs.
-    Inside,
-    /// On the face of the wall beside the opening.
-    Outside,
-}
-
-impl Choice for Mount {
-    const CHOICES: &'static [(&'static str, Self)] =
-        &[("inside", Self::Inside), ("outside", Self::Outside)];
-}
+use crate::site::Mount;
 
 /// What an opening offers to end posts, as far as it was measured.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -83,7 +69,8 @@ impl TooSmall {
 /// outside where the face is wide enough.
 ///
 /// ```
-/// use sillmark::barrier::{Mount, MountChoice, MountNeeds, MountPlace, choose_mount};
+/// use sillmark::site::Mount;
+/// use sillmark::barrier::{MountChoice, MountNeeds, MountPlace, choose_mount};
 /// use sillmark::quantity::{Length, unit::inch};
 /// let inches = Length::new::<inch>;
 /// let needs = MountNeeds { reveal: Some(inches(4.0)), face: Some(inches(5.0)) };

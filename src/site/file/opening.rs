@@ -5,7 +5,7 @@ use super::LENGTH;
 use super::place::location;
 use super::sill::sill;
 use crate::quantity::{Elevation, Length, UnitSystem, parse_length, unit::meter};
-use crate::statement::{Stated, StatementError, Table};
+use crate::statement::{Choice, Stated, StatementError, Table};
 
 pub(super) fn openings(
     root: &Table<'_, '_>,
@@ -39,10 +39,14 @@ fn opening(
         "id",
         "kind",
         "width",
+        "height",
+        "run",
         "sill",
         "sill_above_threshold",
         "reveal",
         "face",
+        "mount",
+        "brace",
         "wall",
         "location",
     ])?;
@@ -53,19 +57,24 @@ fn opening(
             .transpose()
     };
     let (sill, sill_place) = sill(table, threshold)?;
+    let run = run(table)?;
     Ok(Opening {
         id: table
             .required("id", "a name, such as \"front door\"")?
             .name()?,
-        kind: table
-            .optional("kind")?
-            .map(|stated| stated.choose())
-            .transpose()?,
-        width: width(&table.required("width", LENGTH)?)?,
+        kind: choice(table, "kind")?,
+        width: match (table.optional("width")?, run.is_empty()) {
+            (None, false) => run.iter().copied().sum(),
+            (_, _) => width(&table.required("width", LENGTH)?)?,
+        },
+        height: length("height")?,
+        run,
         sill,
         sill_place,
         reveal: length("reveal")?,
         face: length("face")?,
+        mount: choice(table, "mount")?,
+        brace: choice(table, "brace")?,
         wall: match table.optional("wall")? {
             Some(stated) if stated.text().trim().eq_ignore_ascii_case("unknown") => None,
             Some(stated) => Some(stated.choose()?),
@@ -75,6 +84,30 @@ fn opening(
             .map(|elsewhere| near_the_building(table, elsewhere, building))
             .transpose()?,
     })
+}
+
+/// The legs of a barrier that stands out from the wall.
+fn run(table: &Table<'_, '_>) -> Result<Vec<Length>, StatementError> {
+    let legs = table.values("run")?;
+    let stated = table.whole("run");
+    match (legs.len(), stated) {
+        (1, Some(stated)) => Err(stated.refuse(
+            "one leg is no run",
+            "two legs or more with right angles between, such as [\"4 ft\", \"9 ft\", \"4 ft\"]; width alone for a straight barrier",
+        )),
+        (0, Some(stated)) => Err(stated.refuse("it has no leg", "two legs or more")),
+        _ => legs.iter().map(width).collect(),
+    }
+}
+
+fn choice<Picked: Choice>(
+    table: &Table<'_, '_>,
+    key: &'static str,
+) -> Result<Option<Picked>, StatementError> {
+    table
+        .optional(key)?
+        .map(|stated| stated.choose())
+        .transpose()
 }
 
 /// The place of an opening, which has to be one of the same building: zones are read around
