@@ -1,7 +1,13 @@
-//! The barrier itself: the kit it is built from and what an opening needs of it.
+//! The barrier itself: the kit it is built from, the strength of its parts, and what an opening
+//! needs of it.
 
 mod kit;
+mod material;
 mod planks;
 
-pub use kit::Kit;
+pub use kit::{
+    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
+    StatedBending,
+};
+pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
 pub use planks::{PlankStack, planks_for};
