@@ -1,11 +1,17 @@
-//! The barrier itself: the kit it is built from and what an opening needs of it.
+//! The barrier itself: the kit it is built from, the strength of its parts, and what an opening
+//! needs of it.
 
 mod kit;
 mod layout;
+mod material;
 mod planks;
 
-pub use kit::Kit;
+pub use kit::{
+    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
+    StatedBending,
+};
 pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
+pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
 pub use planks::{PlankStack, planks_for};

@@ -29,7 +29,7 @@ const ROUNDING_METRES: f64 = 1e-6;
 /// ```
 #[must_use]
 pub fn planks_for(protection_height: Length, kit: &Kit) -> PlankStack {
-    let cover = kit.plank_cover;
+    let cover = kit.plank.cover;
     let height = (protection_height.value - ROUNDING_METRES).max(0.0);
     // A kit's planks are at least a centimetre high and a stated height at most a kilometre,
     // so the count fits.

@@ -126,7 +126,7 @@ fn kits() -> Result<String, StatementError> {
     list.entry(&kit.id, &kit.name);
     list.detail(&format!(
         "cover height of a plank: {}",
-        UNITS.dimension(kit.plank_cover)
+        UNITS.dimension(kit.plank.cover)
     ));
     list.source(&kit.citation);
     Ok(list.0)

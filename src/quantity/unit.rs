@@ -17,8 +17,8 @@ use uom::typenum::{N1, N2, P1, P2, P3, P4, Z0};
 
 pub use uom::si::acceleration::foot_per_second_squared;
 pub use uom::si::f64::{
-    Acceleration, Area, Force, Length, LinearMassDensity, Mass, Pressure, Ratio, Time, Velocity,
-    Volume, VolumeRate,
+    Acceleration, Area, Force, Length, LinearMassDensity, Mass, MassDensity, Pressure, Ratio, Time,
+    Velocity, Volume, VolumeRate,
 };
 pub use uom::si::force::{kilonewton, newton};
 pub use uom::si::length::{centimeter, foot, inch, kilometer, meter, millimeter};

@@ -7,7 +7,7 @@ const EXAMPLE: &str = include_str!("../../data/kits/demonstration.toml");
 
 fn read(text: &str) {
     match Kit::from_toml("kit.toml", text) {
-        Ok(kit) => assert!(kit.plank_cover.value >= 0.0099),
+        Ok(kit) => assert!(kit.plank.cover.value >= 0.0099),
         Err(error) => assert!(error.to_string().starts_with("kit.toml, line ")),
     }
 }

@@ -9,14 +9,14 @@ proptest! {
     #[test]
     fn enough_and_not_one_too_many(height in 0.0..100.0_f64, cover in 0.01..1.0_f64) {
         let mut kit = Kit::demonstration().unwrap();
-        kit.plank_cover = Length::new::<meter>(cover);
+        kit.plank.cover = Length::new::<meter>(cover);
         let height = Length::new::<meter>(height);
         let stack = planks_for(height, &kit);
         // A micrometre short is taken for rounding.
         let rounding = Length::new::<meter>(1.000_001e-6);
         prop_assert!(stack.height + rounding >= height);
         if stack.count > 0 {
-            prop_assert!(stack.height - kit.plank_cover < height);
+            prop_assert!(stack.height - kit.plank.cover < height);
         }
     }
 }

@@ -9,6 +9,11 @@ pub(super) enum Expected {
     Velocity,
     Duration,
     AnnualChance,
+    /// A number and a unit; the words stand in its table.
+    Measure {
+        noun: &'static str,
+        accepted: &'static str,
+    },
 }
 
 impl Expected {
@@ -19,6 +24,7 @@ impl Expected {
             Self::Velocity => "a water speed",
             Self::Duration => "a time",
             Self::AnnualChance => "an annual chance",
+            Self::Measure { noun, .. } => noun,
         }
     }
 
@@ -38,6 +44,7 @@ impl Expected {
             Self::AnnualChance => {
                 "a percentage between 0% and 100%, such as \"1%\" or \"0.2%\", or \"1 in 100\""
             }
+            Self::Measure { accepted, .. } => accepted,
         }
     }
 }

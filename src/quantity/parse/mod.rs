@@ -3,9 +3,17 @@
 //! A quantity always carries its unit and an elevation always its datum; there is no
 //! default for either. What cannot be read is an error that quotes the text.
 
+mod engineering;
 mod error;
+mod measure;
+mod measures;
 mod scan;
 
+pub use engineering::{
+    parse_area, parse_density, parse_flow, parse_flow_per_length, parse_force, parse_mass,
+    parse_mass_per_length, parse_moment, parse_part, parse_pressure, parse_rain,
+    parse_ratio_of_span, parse_second_moment, parse_section_modulus, parse_stress, parse_volume,
+};
 pub use error::QuantityError;
 
 use super::unit::{

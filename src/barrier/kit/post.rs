@@ -1,0 +1,146 @@
+//! The posts that hold the planks.
+
+use super::base_plate::{AnchorPattern, BasePlate};
+use super::field;
+use super::section::{Section, SectionTable};
+use crate::barrier::Material;
+use crate::quantity::unit::LinearMassDensity;
+use crate::quantity::{Length, parse_mass_per_length};
+use crate::statement::{StatementError, Table};
+
+/// The posts of a kit, by where they stand; `None` for one that it does not have.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Posts {
+    /// Fixed to the reveal, within the opening.
+    pub inside: Option<Post>,
+    /// Fixed to the face of the wall, beside the opening.
+    pub outside: Option<Post>,
+    /// Stands free between two planks.
+    pub intermediate: Option<Post>,
+    /// Stands free where the barrier turns.
+    pub corner: Option<Post>,
+}
+
+/// One kind of post: upright, with a pocket that the ends of the planks stand in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Post {
+    /// The section, about the axis along the wall that the water bends it about.
+    pub section: Section,
+    /// What it is made of; its softened strength where its foot is welded.
+    pub material: Material,
+    /// Its extent along the wall.
+    pub width: Length,
+    /// Its extent in the direction of the water.
+    pub depth: Length,
+    /// How far a pocket reaches into the post: from its mouth to its bottom.
+    pub pocket: Length,
+    /// Gap that is left between the plank's end and the bottom of the pocket.
+    pub clearance: Length,
+    /// Mass of each length of it.
+    pub mass_per_length: LinearMassDensity,
+    /// The plate at its foot; `None` where it has none.
+    pub base_plate: Option<BasePlate>,
+    /// The anchors of its base plate. A post that is fixed to a wall along its height states
+    /// none: what the wall holds is not computed here.
+    pub anchors: Option<AnchorPattern>,
+    /// The room it needs: an inside post, the least depth of the reveal; an outside post, the
+    /// least width of sound wall face beside the opening.
+    pub needs: Option<Length>,
+}
+
+impl Posts {
+    pub(super) fn read(root: &Table<'_, '_>, own: &[Material]) -> Result<Self, StatementError> {
+        let post = |key| {
+            root.table(key)?
+                .map(|table| Post::read(&table, own))
+                .transpose()
+        };
+        let posts = Self {
+            inside: post("inside_post")?,
+            outside: post("outside_post")?,
+            intermediate: post("intermediate_post")?,
+            corner: post("corner_post")?,
+        };
+        if posts.inside.is_none() && posts.outside.is_none() {
+            return Err(root.missing(
+                "inside_post",
+                "[inside_post] or [outside_post]: without either no plank can end at a wall",
+            ));
+        }
+        Ok(posts)
+    }
+
+    /// The posts that the kit has, each with the name of its table.
+    pub fn all(&self) -> impl Iterator<Item = (&'static str, &Post)> {
+        [
+            ("inside_post", &self.inside),
+            ("outside_post", &self.outside),
+            ("intermediate_post", &self.intermediate),
+            ("corner_post", &self.corner),
+        ]
+        .into_iter()
+        .filter_map(|(name, post)| post.as_ref().map(|post| (name, post)))
+    }
+}
+
+impl Post {
+    fn read(table: &Table<'_, '_>, own: &[Material]) -> Result<Self, StatementError> {
+        let mut known = vec![
+            "width",
+            "depth",
+            "pocket",
+            "clearance",
+            "mass_per_length",
+            "needs",
+            "base_plate",
+            "anchors",
+        ];
+        known.extend(SectionTable::KEYS);
+        table.allow(&known)?;
+        let base_plate = table
+            .table("base_plate")?
+            .map(|plate| BasePlate::read(&plate))
+            .transpose()?;
+        if base_plate.is_some() && table.whole("welded").is_none() {
+            return Err(table.missing(
+                "welded",
+                "true if the post is welded to its base plate, which softens aluminium, or false",
+            ));
+        }
+        let parts = SectionTable::read(table, own)?;
+        Ok(Self {
+            section: parts.section,
+            material: parts.material,
+            width: field::dimension(table, "width", "the post's extent along the wall")?,
+            depth: field::dimension(
+                table,
+                "depth",
+                "the post's extent in the direction of the water",
+            )?,
+            pocket: field::dimension(table, "pocket", "how far a pocket reaches into the post")?,
+            clearance: field::length(
+                table,
+                "clearance",
+                "the gap between the plank's end and the bottom of the pocket",
+            )?,
+            mass_per_length: table
+                .required(
+                    "mass_per_length",
+                    "a mass per length such as \"8 lb/ft\" or \"12 kg/m\"",
+                )?
+                .read(parse_mass_per_length)?,
+            base_plate,
+            anchors: table
+                .table("anchors")?
+                .map(|anchors| AnchorPattern::read(&anchors))
+                .transpose()?,
+            needs: field::optional_length(table, "needs")?,
+        })
+    }
+
+    /// How far the plank reaches into the pocket: what holds its end.
+    #[must_use]
+    pub fn engagement(&self) -> Length {
+        self.pocket - self.clearance
+    }
+}
