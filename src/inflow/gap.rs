@@ -7,7 +7,7 @@ use crate::quantity::{Impossible, Length, Velocity, not_negative, positive};
 use crate::statement::{Citation, Confidence};
 
 /// Discharge coefficient of a sharp-edged gap where none is stated: "about 0.6" in several
-/// course notes (0.60 to 0.62, engineering.wikia.com/wiki/Orifice_equation prints 0.62).
+/// course notes; others print up to 0.62 for a sharp edge, so a user may state another.
 pub const ORIFICE_COEFFICIENT: f64 = 0.6;
 
 /// A discharge coefficient with its source.

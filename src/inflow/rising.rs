@@ -203,7 +203,11 @@ impl Flood {
         let level = |time: f64| (self.start + self.rate * time).max(0.0);
         let (low, high) = (level(from), level(to));
         // Not the difference of two levels, which may be all rounding.
-        let rise = if low > 0.0 { self.rate * (to - from) } else { high };
+        let rise = if low > 0.0 {
+            self.rate * (to - from)
+        } else {
+            high
+        };
         if rise <= 0.0 {
             return (to - from) * high.powf(1.5);
         }

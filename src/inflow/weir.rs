@@ -117,7 +117,7 @@ pub fn weir_flow(crest: &Crest, length: Length, head: Length) -> Result<InflowPa
             WeirCoefficient::broad_crested(),
             length,
             "Q = ⅔·√(2·g/3)·L·H^1.5",
-            "broad crest at critical depth, SDSU CIVE530 midterm 1 (fall 2005): C = 3.087 in feet",
+            "broad crest at critical depth, SDSU CIVE530 midterm 1 (fall 2005, facets.sdsu.edu): C = 3.087 in feet",
         ),
         Crest::Sharp => (
             WeirCoefficient::francis(),
@@ -146,7 +146,7 @@ pub fn weir_flow(crest: &Crest, length: Length, head: Length) -> Result<InflowPa
     Ok(part(coefficient.flow(length, wet), method, seen(source)))
 }
 
-const EVERETT: &str = "sharp crest, city of Everett (Washington) drainage manual vol. III: C = 3.27 + 0.40·H/P in feet";
+const EVERETT: &str = "sharp crest, city of Everett (Washington) drainage manual vol. III, December 2014, equation 6: C = 3.27 + 0.40·H/P in feet";
 
 /// Water over a barrier into the room behind, on the safe side for filling.
 ///
