@@ -20,6 +20,7 @@ mod chance;
 mod datum;
 mod display;
 mod elevation;
+mod impossible;
 mod length_unit;
 mod parse;
 pub mod unit;
@@ -28,6 +29,7 @@ pub use chance::AnnualChance;
 pub use datum::{UnknownDatum, VerticalDatum};
 pub use display::UnitSystem;
 pub use elevation::{Elevation, IncomparableDatums};
+pub use impossible::{Impossible, finite, not_negative, positive};
 pub use length_unit::{LengthUnit, UnknownLengthUnit};
 pub use parse::{
     QuantityError, parse_annual_chance, parse_area, parse_density, parse_duration, parse_elevation,

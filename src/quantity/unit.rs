@@ -9,6 +9,7 @@
 //! | foot | 0.3048 m | International yard and pound agreement, 1959 |
 //! | US survey foot | 1200 / 3937 m | NIST SP 811, appendix B.6 |
 //! | pound-force | 4.448 221 615 260 5 N | NIST SP 811, appendix B.8 |
+//! | US gallon | 231 in³ | NIST Handbook 44, appendix C |
 //!
 //! All other customary units are built from these.
 
@@ -53,6 +54,10 @@ pub type FlowPerLength = Quantity<ISQ<P2, Z0, N1, Z0, Z0, Z0, Z0>, SI<f64>, f64>
 pub use exact::force::pound_force;
 pub use exact::length::survey_foot;
 pub use exact::pressure::{pound_per_square_foot, pound_per_square_inch};
+pub use exact::volume_rate::{us_gallon_per_hour, us_gallon_per_minute};
+pub use uom::si::area::{square_foot, square_meter};
+pub use uom::si::mass::{kilogram, pound};
+pub use uom::si::volume_rate::{cubic_foot_per_second, cubic_meter_per_second, liter_per_second};
 
 /// One module a quantity, as the macro of `uom` asks for.
 mod exact {
@@ -83,6 +88,18 @@ mod exact {
                 "psf", "pound-force per square foot", "pounds-force per square foot";
             @pound_per_square_inch: 4.448_221_615_260_5_E0 / (2.54_E-2 * 2.54_E-2);
                 "psi", "pound-force per square inch", "pounds-force per square inch";
+        }
+    }
+
+    pub(super) mod volume_rate {
+        unit! {
+            system: uom::si;
+            quantity: uom::si::volume_rate;
+
+            @us_gallon_per_minute: 3.785_411_784_E-3 / 6.0_E1; "gpm", "US gallon per minute",
+                "US gallons per minute";
+            @us_gallon_per_hour: 3.785_411_784_E-3 / 3.6_E3; "gph", "US gallon per hour",
+                "US gallons per hour";
         }
     }
 }
@@ -152,6 +169,17 @@ pub fn newton_square_metres(value: f64) -> FlexuralRigidity {
     newton_metres(value) * Length::new::<meter>(1.0)
 }
 
+/// A flow through each metre of a seal given in litres per hour.
+///
+/// ```
+/// use sillmark::quantity::unit::litres_per_hour_per_metre;
+/// assert!((litres_per_hour_per_metre(3600.0).value - 1e-3).abs() < 1e-18); // m³/s/m
+/// ```
+#[must_use]
+pub fn litres_per_hour_per_metre(value: f64) -> FlowPerLength {
+    VolumeRate::new::<liter_per_second>(value / 3600.0) / Length::new::<meter>(1.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -210,6 +238,15 @@ mod tests {
         // NIST SP 811 appendix B.8: 1 lbf/ft³ = 157.0875 N/m³.
         assert_relative_eq!(pounds_per_cubic_foot(1.0).value, 157.0875, epsilon = 5e-5);
         assert_relative_eq!(newtons_per_cubic_metre(9810.0).value, 9810.0);
+    }
+
+    #[test]
+    fn a_us_gallon_is_231_cubic_inches() {
+        let edge = Length::new::<inch>(1.0);
+        let gallon: Volume = edge * edge * edge * 231.0;
+        let flow: VolumeRate = gallon / Time::new::<minute>(1.0);
+        assert_relative_eq!(flow.get::<us_gallon_per_minute>(), 1.0, epsilon = 1e-14);
+        assert_relative_eq!(flow.get::<us_gallon_per_hour>(), 60.0, epsilon = 1e-12);
     }
 
     #[test]

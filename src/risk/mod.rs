@@ -1,6 +1,7 @@
 //! How likely things are, and how well they are known.
 
 mod deviation;
+mod hazard_rating;
 mod normal;
 mod over_top;
 mod over_years;
@@ -8,6 +9,7 @@ mod stage_chance;
 mod uncertainty;
 
 pub use deviation::{Deviation, Measured, deviations};
+pub use hazard_rating::{Debris, HazardClass, HazardEdition, HazardRating, LandUse, hazard_rating};
 pub use over_top::{chance_of_passing, chance_over_top};
 pub use over_years::{chance_between, chance_over_years, mean_years_between};
 pub use stage_chance::{
