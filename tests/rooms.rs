@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
 mod barrier;
+mod beam;
 mod crs;
 mod design;
 mod gis;

@@ -4,6 +4,10 @@
 
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;
+#[path = "validation/beam_peer.rs"]
+mod beam_peer;
+#[path = "validation/beams.rs"]
+mod beams;
 #[path = "validation/boundary.rs"]
 mod boundary;
 #[path = "validation/chances.rs"]

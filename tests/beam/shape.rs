@@ -1,0 +1,156 @@
+//! The course of a response along the member, and its extremes.
+
+use approx::assert_abs_diff_eq;
+use proptest::prelude::*;
+use sillmark::beam::Supports;
+use sillmark::quantity::unit::{in_newton_metres, meter, newton};
+
+use super::random::{any_beam, scales};
+use super::{beam, load, metres, point, read};
+
+proptest! {
+    /// The greatest response is the response at its place, and nothing along the member passes
+    /// it.
+    #[test]
+    fn nothing_passes_the_extremes(beam in any_beam()) {
+        let response = beam.response().unwrap();
+        let (shear, moment, deflection) = (
+            response.greatest_shear(),
+            response.greatest_moment(),
+            response.greatest_deflection(),
+        );
+        let greatest = [
+            shear.value.get::<newton>(),
+            in_newton_metres(moment.value),
+            deflection.value.get::<meter>(),
+        ];
+        let [forces, moments, deflections] = scales(&beam).map(|scale| 1e-11 * scale);
+        for station in 0..=400 {
+            let at = beam.length * f64::from(station) / 400.0;
+            prop_assert!(response.shear_at(at).get::<newton>().abs() <= greatest[0] + forces);
+            prop_assert!(in_newton_metres(response.moment_at(at)).abs() <= greatest[1] + moments);
+            let swing = response.deflection_at(at).get::<meter>().abs();
+            prop_assert!(swing <= greatest[2] + deflections);
+        }
+        let at_its_place = in_newton_metres(response.moment_at(moment.at)).abs();
+        prop_assert!((at_its_place - greatest[1]).abs() <= moments);
+        let at_its_place = response.deflection_at(deflection.at).get::<meter>().abs();
+        prop_assert!((at_its_place - greatest[2]).abs() <= deflections);
+        // The shear may jump at its place, so it is read on both sides.
+        let nudge = beam.length * 1e-9;
+        let beside = [-1.0, 0.0, 1.0].map(|side| {
+            let read = response.shear_at(shear.at + nudge * side).get::<newton>();
+            (read.abs() - greatest[0]).abs()
+        });
+        let least = beside.into_iter().fold(f64::INFINITY, f64::min);
+        prop_assert!(least <= 1e-7 * scales(&beam)[0], "{least} {shear:?}");
+    }
+
+    /// V = M′ and M = −E·I·v″, by differences over a millionth and a thousandth of the length.
+    #[test]
+    fn moment_and_deflection_follow_the_shear(beam in any_beam(), share in 0.05..0.95_f64) {
+        let length = beam.length.get::<meter>();
+        let cuts: Vec<f64> = beam
+            .loads
+            .iter()
+            .flat_map(|load| [load.from, load.to])
+            .chain(beam.points.iter().map(|load| load.at))
+            .chain(match beam.supports {
+                Supports::Propped { at } | Supports::PinnedAndPropped { at } => Some(at),
+                _ => None,
+            })
+            .map(|at| at.get::<meter>())
+            .collect();
+        let at = share * length;
+        let step = 1e-3 * length;
+        prop_assume!(cuts.iter().all(|cut| (cut - at).abs() > 2.0 * step));
+        let [before, here, after] = [at - step, at, at + step].map(|at| read(&beam, at));
+        let [forces, moments, _] = scales(&beam);
+        let slope = (after[1] - before[1]) / (2.0 * step);
+        prop_assert!((slope - here[0]).abs() <= 1e-4 * forces, "{slope} {here:?}");
+        let bend = (after[2] - 2.0 * here[2] + before[2]) / (step * step);
+        let moment = -beam.rigidity.value * bend;
+        prop_assert!((moment - here[1]).abs() <= 1e-4 * moments, "{moment} {here:?}");
+    }
+}
+
+#[test]
+fn a_member_without_load_does_nothing() {
+    let response = beam(2.0, 1e4, Supports::Propped { at: metres(1.0) })
+        .response()
+        .unwrap();
+    assert_abs_diff_eq!(response.greatest_shear().value.get::<newton>(), 0.0);
+    assert_abs_diff_eq!(response.greatest_deflection().value.get::<meter>(), 0.0);
+    assert_abs_diff_eq!(response.greatest_deflection().at.get::<meter>(), 0.0);
+}
+
+#[test]
+fn a_load_that_begins_where_it_ends_does_nothing() {
+    let loaded = beam(2.0, 1e4, Supports::Cantilever).with_load(load(1.0, 1.0, 500.0, 900.0));
+    let response = loaded.response().unwrap();
+    assert_abs_diff_eq!(response.greatest_shear().value.get::<newton>(), 0.0);
+}
+
+#[test]
+fn the_shear_jumps_by_a_point_load_and_is_read_beyond_it() {
+    let plank = beam(2.0, 1e4, Supports::SimplySupported).with_point(point(0.5, 400.0));
+    assert_abs_diff_eq!(read(&plank, 0.5 - 1e-9)[0], 300.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(read(&plank, 0.5)[0], -100.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(read(&plank, 2.0)[0], -100.0, epsilon = 1e-9);
+    let greatest = plank.response().unwrap().greatest_shear();
+    assert_abs_diff_eq!(greatest.value.get::<newton>(), 300.0, epsilon = 1e-9);
+}
+
+/// P·L³/(3·E·I) and P·L; a load on a support goes straight into it.
+#[test]
+fn point_loads_at_the_ends() {
+    let post = beam(2.0, 1e4, Supports::Cantilever).with_point(point(2.0, 300.0));
+    assert_abs_diff_eq!(read(&post, 2.0)[2], 0.08, epsilon = 1e-12);
+    assert_abs_diff_eq!(read(&post, 0.0)[1], -600.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(read(&post, 2.0)[0], 300.0, epsilon = 1e-9);
+
+    let plank = beam(2.0, 1e4, Supports::SimplySupported)
+        .with_point(point(0.0, 70.0))
+        .with_point(point(2.0, 30.0));
+    let response = plank.response().unwrap();
+    assert_abs_diff_eq!(response.start().force.get::<newton>(), 70.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(response.other().get::<newton>(), 30.0, epsilon = 1e-9);
+    let moment = in_newton_metres(response.greatest_moment().value);
+    assert_abs_diff_eq!(moment, 0.0, epsilon = 1e-9);
+}
+
+/// A plank that is pressed from both sides: the greatest shear stands where the load changes
+/// its sign, V = q·(L/2)/2 − … by hand: q from +q to −q gives V(0) = q·L/6, V(L/2) = −q·L/12.
+#[test]
+fn a_load_that_changes_its_sign() {
+    let plank = beam(3.0, 1e4, Supports::SimplySupported).with_load(load(0.0, 3.0, 600.0, -600.0));
+    assert_abs_diff_eq!(read(&plank, 0.0)[0], 300.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(read(&plank, 1.5)[0], -150.0, epsilon = 1e-9);
+    // The moment is antisymmetric, greatest where V = q·x − q·x²/L is q·L/6: x = 0.21132·L.
+    let greatest = plank.response().unwrap().greatest_moment();
+    assert_abs_diff_eq!(greatest.at.get::<meter>(), 0.211_325 * 3.0, epsilon = 1e-5);
+    // Of the two that are equal, the one nearer the start.
+    assert_abs_diff_eq!(
+        in_newton_metres(greatest.value),
+        read(&plank, 3.0 * 0.788_675)[1].abs(),
+        epsilon = 1e-6
+    );
+}
+
+/// An overhang of half the span swings more than the span: the tip governs.
+#[test]
+fn the_tip_of_an_overhang_may_swing_farthest() {
+    let post = beam(3.0, 1e4, Supports::PinnedAndPropped { at: metres(2.0) })
+        .with_point(point(3.0, 100.0));
+    let greatest = post.response().unwrap().greatest_deflection();
+    assert_abs_diff_eq!(greatest.at.get::<meter>(), 3.0, epsilon = 1e-12);
+    // P·c²·(L + c)/(3·E·I) with span L and overhang c, from memory.
+    assert_abs_diff_eq!(greatest.value.get::<meter>(), 0.01, epsilon = 1e-12);
+}
+
+#[test]
+fn a_position_beyond_an_end_reads_the_end() {
+    let post = beam(2.0, 1e4, Supports::Cantilever).with_load(load(0.0, 2.0, 900.0, 0.0));
+    assert_eq!(read(&post, 2.5), read(&post, 2.0));
+    assert_eq!(read(&post, -0.5), read(&post, 0.0));
+}
