@@ -25,7 +25,7 @@ pub(super) fn greatest(
     value: impl Fn(&Bent) -> &Polynomial,
     derivative: impl Fn(&Bent) -> &Polynomial,
 ) -> (f64, f64) {
-    let mut best = (0.0, 0.0);
+    let mut highest = (0.0, 0.0);
     for one in bent {
         for t in [0.0]
             .into_iter()
@@ -33,10 +33,10 @@ pub(super) fn greatest(
             .chain([1.0])
         {
             let magnitude = value(one).at(t).abs();
-            if magnitude > best.0 * (1.0 + ROUNDING) {
-                best = (magnitude, one.piece.place(t));
+            if magnitude > highest.0 * (1.0 + ROUNDING) {
+                highest = (magnitude, one.piece.place(t));
             }
         }
     }
-    best
+    highest
 }

@@ -4,6 +4,9 @@
 /// of any place on it.
 const HALVINGS: u32 = 60;
 
+/// The powers of t, as numbers.
+const POWERS: [f64; 6] = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0];
+
 /// A polynomial in t, up to the fifth degree; the coefficient of tⁿ stands at n.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Polynomial([f64; 6]);
@@ -25,13 +28,17 @@ impl Polynomial {
     /// `start` plus `scale` times the integral from 0 to t. A term of the fifth degree is
     /// lost: the deflection, which has one, is not integrated further.
     pub(super) fn integral(&self, start: f64, scale: f64) -> Self {
-        let [a, b, c, d, e, _] = self.0.map(|coefficient| coefficient * scale);
-        Self([start, a, b / 2.0, c / 3.0, d / 4.0, e / 5.0])
+        Self(std::array::from_fn(|power| match power {
+            0 => start,
+            _ => scale * self.0[power - 1] / POWERS[power],
+        }))
     }
 
     fn derivative(&self) -> Self {
-        let [_, b, c, d, e, f] = self.0;
-        Self([b, 2.0 * c, 3.0 * d, 4.0 * e, 5.0 * f, 0.0])
+        Self(std::array::from_fn(|power| match self.0.get(power + 1) {
+            Some(coefficient) => POWERS[power + 1] * coefficient,
+            None => 0.0,
+        }))
     }
 
     fn is_constant(&self) -> bool {
@@ -119,10 +126,10 @@ mod tests {
 
     #[test]
     fn a_zero_that_is_touched_is_no_root_and_one_of_odd_order_is() {
-        assert_eq!(with_roots(&[0.5, 0.5]).roots(), []);
+        assert!(with_roots(&[0.5, 0.5]).roots().is_empty());
         let found = with_roots(&[0.5, 0.5, 0.5]).roots();
         assert_eq!(found.len(), 1, "{found:?}");
-        // An eighth of a digit's width to the third: what a triple root keeps.
+        // A triple root keeps a third of the digits.
         assert_abs_diff_eq!(found[0], 0.5, epsilon = 1e-5);
     }
 

@@ -119,14 +119,13 @@ fn point_loads_at_the_ends() {
     assert_abs_diff_eq!(moment, 0.0, epsilon = 1e-9);
 }
 
-/// A plank that is pressed from both sides: the greatest shear stands where the load changes
-/// its sign, V = q·(L/2)/2 − … by hand: q from +q to −q gives V(0) = q·L/6, V(L/2) = −q·L/12.
+/// A plank under a load that falls from +q to −q, by hand: V(0) = q·L/6, V(L/2) = −q·L/12.
 #[test]
 fn a_load_that_changes_its_sign() {
     let plank = beam(3.0, 1e4, Supports::SimplySupported).with_load(load(0.0, 3.0, 600.0, -600.0));
     assert_abs_diff_eq!(read(&plank, 0.0)[0], 300.0, epsilon = 1e-9);
     assert_abs_diff_eq!(read(&plank, 1.5)[0], -150.0, epsilon = 1e-9);
-    // The moment is antisymmetric, greatest where V = q·x − q·x²/L is q·L/6: x = 0.21132·L.
+    // The moment is antisymmetric, greatest where q·x − q·x²/L is q·L/6: x = 0.21132·L.
     let greatest = plank.response().unwrap().greatest_moment();
     assert_abs_diff_eq!(greatest.at.get::<meter>(), 0.211_325 * 3.0, epsilon = 1e-5);
     // Of the two that are equal, the one nearer the start.
@@ -135,6 +134,18 @@ fn a_load_that_changes_its_sign() {
         read(&plank, 3.0 * 0.788_675)[1].abs(),
         epsilon = 1e-6
     );
+}
+
+/// A post under a load that falls from +q at its base to −q at its top holds itself; the
+/// greatest shear is q·L/4, halfway up, where the load changes its sign.
+#[test]
+fn the_shear_may_be_greatest_within_a_load() {
+    let post = beam(3.0, 1e4, Supports::Cantilever).with_load(load(0.0, 3.0, 600.0, -600.0));
+    let response = post.response().unwrap();
+    assert_abs_diff_eq!(response.start().force.get::<newton>(), 0.0, epsilon = 1e-9);
+    let greatest = response.greatest_shear();
+    assert_abs_diff_eq!(greatest.value.get::<newton>(), 450.0, epsilon = 1e-9);
+    assert_abs_diff_eq!(greatest.at.get::<meter>(), 1.5, epsilon = 1e-9);
 }
 
 /// An overhang of half the span swings more than the span: the tip governs.

@@ -18,7 +18,7 @@ from Pynite import FEModel3D
 MODULUS = 69e9  # Pa, aluminium; only its product with the second moment matters
 ELEMENTS = 12
 STATIONS = 23
-FINE = 4001  # where the greatest deflection is looked for
+FINE = 401  # places of each element where the greatest deflection is looked for
 SUPPORTS = ("simple", "cantilever", "propped", "pinned and propped")
 
 
@@ -68,52 +68,66 @@ def member(generator, supports):
 
 
 def model(given):
-    """The member in finite elements along X, the water pressing along Y."""
+    """The member in finite elements along X, the water pressing along Y; and its elements.
+
+    Each element is a member of the library and is given its own part of every load: version
+    3.2.0 divides a sloping load wrongly over the nodes of one long member.
+    """
     made, length = FEModel3D(), given["length"]
     made.add_material("aluminium", MODULUS, MODULUS / 2.6, 0.3, 0.0)
     second_moment = given["rigidity"] / MODULUS
     made.add_section("section", 0.01, second_moment, second_moment, second_moment)
     # Not beside the prop: elements of very different lengths spoil the solution.
-    grid = [x for x in numpy.linspace(0, length, ELEMENTS + 1) if abs(x - given["prop"]) > length / 50]
-    for x in sorted({0.0, length, given["prop"], *map(float, grid)}):
+    grid = (float(x) for x in numpy.linspace(0, length, ELEMENTS + 1)[1:-1])
+    grid = [x for x in grid if abs(x - given["prop"]) > length / 50]
+    nodes = sorted({0.0, length, given["prop"], *grid})
+    for x in nodes:
         made.add_node(f"at {x!r}", x, 0, 0)
-    start, end, prop = f"at {0.0!r}", f"at {length!r}", f"at {given['prop']!r}"
-    made.add_member("member", start, end, "aluminium", "section")
+    elements = []
+    for left, right in zip(nodes, nodes[1:]):
+        name = made.add_member(f"from {left!r}", f"at {left!r}", f"at {right!r}", "aluminium", "section")
+        elements.append((left, right, made.members[name]))
+        for begin, finish, first, last in given["loads"]:
+            low, high = max(begin, left), min(finish, right)
+            if low < high:
+                values = numpy.interp([low, high], [begin, finish], [first, last])
+                made.add_member_dist_load(name, "FY", *map(float, values), low - left, high - left)
+        for x, force in given["points"]:
+            if left <= x < right or x == right == length:
+                made.add_member_pt_load(name, "FY", force, x - left)
     fixed = given["supports"] in ("cantilever", "propped")
-    made.def_support(start, True, True, True, True, True, fixed)
+    made.def_support(f"at {0.0!r}", True, True, True, True, True, fixed)
     if given["supports"] != "cantilever":
-        made.def_support(prop, support_DY=True)
-    for begin, finish, first, last in given["loads"]:
-        made.add_member_dist_load("member", "FY", first, last, begin, finish)
-    for x, force in given["points"]:
-        made.add_member_pt_load("member", "FY", force, x)
+        made.def_support(f"at {given['prop']!r}", support_DY=True)
     made.analyze_linear()
-    return made, start, prop
+    return made, elements
 
 
 def solve(given):
     """The member's response beside what it was made of."""
-    made, start, prop = model(given)
-    whole, combination = made.members["member"], "Combo 1"
-    reaction = made.nodes[start]
-    other = 0.0 if given["supports"] == "cantilever" else -made.nodes[prop].RxnFY[combination]
-    fine = whole.deflection_array("dy", FINE)[1]
-    # Where the shear jumps the two libraries may stand on different sides.
-    jumps = [given["prop"], *(x for x, _ in given["points"])]
-    steps = (given["length"] * (i + 0.5) / STATIONS for i in range(STATIONS))
+    made, elements = model(given)
+    start, other = made.nodes[f"at {0.0!r}"], made.nodes[f"at {given['prop']!r}"]
+    members = [element for _, _, element in elements]
+    swing = max(abs(member.deflection_array("dy", FINE)[1]).max() for member in members)
+    stations = []
+    for index in range(STATIONS):
+        x = given["length"] * (index + 0.5) / STATIONS
+        # Where the shear jumps the two libraries may stand on different sides.
+        if any(abs(x - jump) < 1e-6 for jump in [given["prop"], *(x for x, _ in given["points"])]):
+            continue
+        left, member = next((left, e) for left, right, e in elements if left <= x < right)
+        within = x - left
+        read = -member.shear("Fy", within), member.moment("Mz", within), member.deflection("dy", within)
+        stations.append([x, *read])
     return {
         **given,
-        "start_force": -reaction.RxnFY[combination],
-        "start_moment": -reaction.RxnMZ[combination],
-        "other": other,
-        "greatest_shear": max(whole.max_shear("Fy"), -whole.min_shear("Fy")),
-        "greatest_moment": max(whole.max_moment("Mz"), -whole.min_moment("Mz")),
-        "greatest_deflection": max(fine.max(), -fine.min()),
-        "stations": [
-            [x, -whole.shear("Fy", x), whole.moment("Mz", x), whole.deflection("dy", x)]
-            for x in steps
-            if all(abs(x - jump) > 1e-6 for jump in jumps)
-        ],
+        "start_force": -start.RxnFY["Combo 1"],
+        "start_moment": -start.RxnMZ["Combo 1"],
+        "other": 0.0 if given["supports"] == "cantilever" else -other.RxnFY["Combo 1"],
+        "greatest_shear": max(max(m.max_shear("Fy"), -m.min_shear("Fy")) for m in members),
+        "greatest_moment": max(max(m.max_moment("Mz"), -m.min_moment("Mz")) for m in members),
+        "greatest_deflection": swing,
+        "stations": stations,
     }
 
 
