@@ -1,7 +1,9 @@
 //! Water as a load: its weight.
 
 use crate::quantity::SpecificWeight;
-use crate::quantity::unit::{Acceleration, foot_per_second_squared, pounds_per_cubic_foot};
+use crate::quantity::unit::{
+    Acceleration, MassDensity, foot_per_second_squared, pounds_per_cubic_foot, slugs_per_cubic_foot,
+};
 use crate::statement::Choice;
 
 /// How salt the water is.
@@ -34,6 +36,21 @@ impl Salinity {
         pounds_per_cubic_foot(match self {
             Self::Fresh => 62.4,
             Self::Salt => 64.0,
+        })
+    }
+
+    /// The mass of a unit of volume as drag formulas round it: 1.94 slug/ft³ fresh, 1.99
+    /// salt (FEMA P-55 (2011) vol. II, notes to Eq. 8.8, from memory).
+    ///
+    /// ```
+    /// use sillmark::load::Salinity;
+    /// assert!((Salinity::Fresh.density().value - 999.8).abs() < 0.1); // kg/m³
+    /// ```
+    #[must_use]
+    pub fn density(self) -> MassDensity {
+        slugs_per_cubic_foot(match self {
+            Self::Fresh => 1.94,
+            Self::Salt => 1.99,
         })
     }
 }

@@ -123,6 +123,23 @@ pub fn newtons_per_cubic_metre(value: f64) -> SpecificWeight {
     Force::new::<newton>(value) / (edge * edge * edge)
 }
 
+/// A mass density given in slugs per cubic foot; a slug is one lb·s²/ft.
+///
+/// ```
+/// use sillmark::quantity::unit::slugs_per_cubic_foot;
+/// assert!((slugs_per_cubic_foot(1.94).value - 999.8).abs() < 0.1); // kg/m³
+/// ```
+#[must_use]
+pub fn slugs_per_cubic_foot(value: f64) -> MassDensity {
+    pounds_per_cubic_foot(value) / Acceleration::new::<foot_per_second_squared>(1.0)
+}
+
+/// A line load given in pounds-force per foot.
+#[must_use]
+pub fn pounds_per_foot(value: f64) -> LineLoad {
+    Force::new::<pound_force>(value) / Length::new::<foot>(1.0)
+}
+
 /// A line load read in pounds-force per foot.
 #[must_use]
 pub fn in_pounds_per_foot(load: LineLoad) -> f64 {
