@@ -4,6 +4,7 @@
 mod kit;
 mod material;
 mod planks;
+mod strength;
 
 pub use kit::{
     AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
@@ -11,3 +12,4 @@ pub use kit::{
 };
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
 pub use planks::{PlankStack, planks_for};
+pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};
