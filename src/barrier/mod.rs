@@ -7,6 +7,7 @@ mod kit;
 mod layout;
 mod material;
 mod planks;
+mod strength;
 
 pub use kit::{
     AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
@@ -19,3 +20,4 @@ pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, m
 pub use fitting::{Fitting, FittingMissing, InTime, twelve_hours};
 pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use planks::{PlankStack, planks_for};
+pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};
