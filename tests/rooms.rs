@@ -7,6 +7,7 @@ mod crs;
 mod design;
 mod gis;
 mod hazard;
+mod inflow;
 mod level;
 mod quantity;
 mod risk;

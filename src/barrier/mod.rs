@@ -5,7 +5,9 @@ mod handling;
 mod kit;
 mod planks;
 
-pub use fitting::{Fitting, FittingMissing, InTime, twelve_hours};
+pub use fitting::{
+    Fitting, FittingError, FittingMissing, InTime, twelve_hour_citation, twelve_hours,
+};
 pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use kit::Kit;
 pub use planks::{PlankStack, planks_for};
