@@ -8,6 +8,7 @@ mod crs;
 mod design;
 mod gis;
 mod hazard;
+mod inflow;
 mod level;
 mod quantity;
 mod risk;

@@ -2,6 +2,7 @@
 
 use crate::quantity::unit::{Time, hour};
 use crate::quantity::{Impossible, not_negative};
+use crate::statement::{Citation, Confidence};
 
 /// What is stated of the fitting of a barrier.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,16 +24,31 @@ pub struct Fitting {
 }
 
 /// What is missing for an answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum FittingMissing {
     /// The time for one plank.
+    #[error("the time to fit a plank is not stated")]
     TimeAPlank,
     /// The time for one post.
+    #[error("the time to fit a post is not stated")]
     TimeAPost,
     /// Anybody to do it.
+    #[error("no party of fitters is stated")]
     Parties,
     /// The time between the warning and the water.
+    #[error("the time between the warning and the water is not stated")]
     WarningTime,
+}
+
+/// Why there is no duration.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum FittingError {
+    /// A time that cannot be.
+    #[error(transparent)]
+    Impossible(#[from] Impossible),
+    /// Something is missing.
+    #[error("{0}; accepted: a time such as \"10 min\", one party or more")]
+    NotStated(FittingMissing),
 }
 
 /// Whether a barrier is up in time.
@@ -68,34 +84,54 @@ pub fn twelve_hours() -> Time {
     Time::new::<hour>(12.0)
 }
 
+/// Where the twelve hours stand.
+#[must_use]
+pub fn twelve_hour_citation() -> Citation {
+    Citation {
+        source: "ASCE 24-14, dry floodproofing that depends on human intervention: at least 12 hours of warning".into(),
+        confidence: Confidence::FromMemory,
+    }
+}
+
 impl Fitting {
     /// How long the fitting takes: each party fits its share of the posts and of the planks,
     /// rounded up to whole pieces. Fetching the pieces and cleaning the sill are not in it
     /// unless the stated times hold them.
     ///
     /// # Errors
-    /// [`Impossible`] for a time that is negative or not finite.
-    pub fn duration(&self) -> Result<Result<Time, FittingMissing>, Impossible> {
-        for (what, time) in [
-            ("time for a plank", self.time_a_plank),
-            ("time for a post", self.time_a_post),
-        ] {
-            if let Some(time) = time {
-                not_negative(what, time.value, "s")?;
-            }
+    /// [`FittingError`] for a time that cannot be or is not stated.
+    pub fn duration(&self) -> Result<Time, FittingError> {
+        use FittingMissing::{Parties, TimeAPlank, TimeAPost};
+        let planks = self.share(
+            "time for a plank",
+            self.planks,
+            self.time_a_plank,
+            TimeAPlank,
+        );
+        let posts = self.share("time for a post", self.posts, self.time_a_post, TimeAPost);
+        let takes: Time = planks? + posts?;
+        not_negative("duration of the fitting", takes.value, "s")?;
+        if self.planks.max(self.posts) > 0 && self.parties == 0 {
+            return Err(FittingError::NotStated(Parties));
         }
-        let share = |count: u32, time: Option<Time>, missing| match (count, time) {
-            (0, _) => Ok(Time::default()),
-            (_, None) => Err(missing),
-            (_, Some(_)) if self.parties == 0 => Err(FittingMissing::Parties),
-            (count, Some(time)) => Ok(time * f64::from(count.div_ceil(self.parties))),
-        };
-        Ok(
-            share(self.planks, self.time_a_plank, FittingMissing::TimeAPlank).and_then(|planks| {
-                let posts = share(self.posts, self.time_a_post, FittingMissing::TimeAPost)?;
-                Ok(planks + posts)
-            }),
-        )
+        Ok(takes)
+    }
+
+    fn share(
+        &self,
+        what: &'static str,
+        count: u32,
+        time: Option<Time>,
+        missing: FittingMissing,
+    ) -> Result<Time, FittingError> {
+        match time {
+            Some(time) => {
+                not_negative(what, time.value, "s")?;
+                Ok(time * f64::from(count.div_ceil(self.parties.max(1))))
+            }
+            None if count == 0 => Ok(Time::default()),
+            None => Err(FittingError::NotStated(missing)),
+        }
     }
 
     /// The fitting held against the warning.
@@ -119,9 +155,10 @@ impl Fitting {
         if let Some(warning) = self.warning {
             not_negative("warning time", warning.value, "s")?;
         }
-        let takes = match self.duration()? {
+        let takes = match self.duration() {
             Ok(takes) => takes,
-            Err(what) => return Ok(InTime::NotStated { what }),
+            Err(FittingError::NotStated(what)) => return Ok(InTime::NotStated { what }),
+            Err(FittingError::Impossible(error)) => return Err(error),
         };
         let Some(warning) = self.warning else {
             let what = FittingMissing::WarningTime;

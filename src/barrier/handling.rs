@@ -102,11 +102,13 @@ pub fn handling(pieces: &[Piece], limit: &LiftLimit) -> Result<Handling, Impossi
     let heaviest = weighed
         .clone()
         .max_by(|one, other| one.1.value.total_cmp(&other.1.value));
+    let total_mass: Mass = weighed
+        .map(|(piece, mass)| mass * f64::from(piece.count))
+        .sum();
+    not_negative("mass of all pieces", total_mass.value, "kg")?;
     Ok(Handling {
         pieces: there().map(|piece| u64::from(piece.count)).sum(),
-        total_mass: weighed
-            .map(|(piece, mass)| mass * f64::from(piece.count))
-            .sum(),
+        total_mass,
         people_for_heaviest: heaviest.map(|(_, mass)| people_for(mass, limit)),
         heaviest: heaviest.map(|(piece, _)| piece.clone()),
         limit: limit.clone(),

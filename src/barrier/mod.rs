@@ -1,14 +1,25 @@
 //! The barrier itself: the kit it is built from, the strength of its parts, and what an opening
 //! needs of it.
 
+mod basis;
+mod check;
+mod finding;
 mod fitting;
 mod handling;
 mod kit;
 mod layout;
 mod material;
 mod planks;
+mod span;
 mod strength;
 
+pub use basis::{Basis, DeflectionLimit};
+pub use check::{Amount, Check, LoadCase, governing};
+pub use finding::{Open, Shortfall};
+pub use fitting::{
+    Fitting, FittingError, FittingMissing, InTime, twelve_hour_citation, twelve_hours,
+};
+pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use kit::{
     AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
     StatedBending,
@@ -17,7 +28,6 @@ pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
-pub use fitting::{Fitting, FittingMissing, InTime, twelve_hours};
-pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use planks::{PlankStack, planks_for};
+pub use span::{Blow, PlankLoad, plank_checks};
 pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};

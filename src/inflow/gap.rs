@@ -3,7 +3,7 @@
 use super::{InflowPart, Missing, Way};
 use crate::load::standard_gravity;
 use crate::quantity::unit::{Area, VolumeRate};
-use crate::quantity::{Impossible, Length, Velocity, not_negative, positive};
+use crate::quantity::{Impossible, Length, Velocity, finite, not_negative, positive};
 use crate::statement::{Citation, Confidence};
 
 /// Discharge coefficient of a sharp-edged gap where none is stated: "about 0.6" in several
@@ -37,7 +37,7 @@ impl Coefficient {
     }
 }
 
-/// An upright rectangular gap; heights are measured up from the sill.
+/// An upright rectangular gap; heights are measured up from the sill, negative below it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gap {
     /// Its width along the wall.
@@ -70,11 +70,13 @@ pub fn small_gap_flow(
     not_negative("head over the gap", head.value, "m")?;
     positive("discharge coefficient", coefficient, "")?;
     let speed: Velocity = (standard_gravity() * head * 2.0).sqrt();
-    Ok(area * speed * coefficient)
+    let flow: VolumeRate = area * speed * coefficient;
+    finite("flow", flow.value, "m³/s")?;
+    Ok(flow)
 }
 
 /// The flow through a gap of any height, dry behind, with the speed of each strip from its
-/// own depth: Q = ⅔·Cd·b·√(2·g)·(h₂^1.5 − h₁^1.5), h₁ and h₂ the depths of the upper and
+/// own depth below the water, which stands `depth` above the sill: Q = ⅔·Cd·b·√(2·g)·(h₂^1.5 − h₁^1.5), h₁ and h₂ the depths of the upper and
 /// the lower edge below the water (0 for an edge above it). Exact for the strip formula,
 /// and the notch formula of a weir where the water stands below the upper edge.
 ///
@@ -106,12 +108,13 @@ pub fn gap_flow(
     coefficient: Option<&Coefficient>,
 ) -> Result<InflowPart, Impossible> {
     not_negative("width of the gap", gap.width.value, "m")?;
-    not_negative("lower edge of the gap", gap.from.value, "m")?;
+    finite("lower edge of the gap", gap.from.value, "m")?;
+    finite("upper edge of the gap", gap.to.value, "m")?;
     not_negative("height of the gap", (gap.to - gap.from).value, "m")?;
-    not_negative("water depth", depth.value, "m")?;
+    finite("water depth", depth.value, "m")?;
     let used = coefficient.cloned().unwrap_or_else(Coefficient::orifice);
     used.check()?;
-    Ok(InflowPart {
+    let part = InflowPart {
         way: Way::Gap,
         flow: strip_flow(gap, depth, used.value),
         method: "Q = ⅔·Cd·b·√(2·g)·(h₂^1.5 − h₁^1.5)",
@@ -120,7 +123,8 @@ pub fn gap_flow(
             Some(_) => Vec::new(),
             None => vec![Missing::DischargeCoefficient],
         },
-    })
+    };
+    part.checked()
 }
 
 /// The strips of a gap below the water, added up.

@@ -2,7 +2,7 @@
 
 use super::{Inflow, NotCounted};
 use crate::quantity::unit::{Area, Time, Volume, VolumeRate, hour, inch};
-use crate::quantity::{Impossible, Length, not_negative, positive};
+use crate::quantity::{Impossible, Length, finite, not_negative, positive};
 use crate::statement::{Citation, Confidence};
 
 /// The water that may gather, without a pump, in [`impermeable_period`]: 4 in.
@@ -76,11 +76,13 @@ pub fn impermeability(
     if let Some(duration) = flood {
         not_negative("duration of the flood", duration.value, "s")?;
     }
-    let depth_in = |duration: Time| -> Length {
+    let depth_in = |duration: Time| {
         let volume: Volume = inflow.total() * duration;
-        volume / floor_area
+        let depth: Length = volume / floor_area;
+        finite("depth of the water inside", depth.value, "m")?;
+        Ok(depth)
     };
-    let depth_in_24_hours = depth_in(impermeable_period());
+    let depth_in_24_hours = depth_in(impermeable_period())?;
     let verdict = if depth_in_24_hours > impermeable_depth() * (1.0 + ROUNDING) {
         ImpermeableVerdict::Exceeded
     } else if inflow.is_complete() {
@@ -91,7 +93,7 @@ pub fn impermeability(
     Ok(Impermeability {
         verdict,
         depth_in_24_hours,
-        depth_in_flood: flood.map(depth_in),
+        depth_in_flood: flood.map(depth_in).transpose()?,
         greatest_flow: floor_area * impermeable_depth() / impermeable_period(),
         citation: Citation {
             source: "ASCE 24 section 1.1 and USACE EP 1165-2-314, substantially impermeable, as quoted at constructionspecifier.com/time-to-rethink-floodproofing/5".into(),

@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::quantity::Length;
 use crate::quantity::unit::{VolumeRate, meter};
+use crate::quantity::{Impossible, Length, finite};
 use crate::statement::Citation;
 
 /// How water gets past a barrier.
@@ -79,6 +79,14 @@ pub struct InflowPart {
     pub citation: Citation,
     /// What was not stated and had to be taken as its words say.
     pub not_stated: Vec<Missing>,
+}
+
+impl InflowPart {
+    /// The part, unless its numbers were so great that the flow is none.
+    pub(super) fn checked(self) -> Result<Self, Impossible> {
+        finite("flow", self.flow.value, "m³/s")?;
+        Ok(self)
+    }
 }
 
 /// Why a way in has no number.

@@ -56,6 +56,8 @@ pub fn pump_demand(inflow: &Inflow, margin: Option<f64>) -> Result<PumpDemand, I
             accepted: "a factor of 1 or more, such as 1.5".into(),
         });
     }
+    let capacity = inflow.total() * factor;
+    finite("capacity of the pump", capacity.value, "m³/s")?;
     let mut not_stated = inflow.not_stated();
     if margin.is_none() {
         not_stated.push(Missing::PumpMargin);
@@ -64,7 +66,7 @@ pub fn pump_demand(inflow: &Inflow, margin: Option<f64>) -> Result<PumpDemand, I
     Ok(PumpDemand {
         inflow: inflow.total(),
         margin: factor,
-        capacity: inflow.total() * factor,
+        capacity,
         citation: Citation {
             source: "FEMA P-259, interior drainage: Q = Qa + Qb + Qc".into(),
             confidence: Confidence::FromMemory,

@@ -39,7 +39,7 @@ pub fn rain_flow(
             accepted: "0 to 1".into(),
         });
     }
-    Ok(InflowPart {
+    let part = InflowPart {
         way: Way::Rain,
         flow: area * intensity * coefficient,
         method: "Q = c·i·A",
@@ -51,5 +51,6 @@ pub fn rain_flow(
             Some(_) => Vec::new(),
             None => vec![Missing::RunoffCoefficient],
         },
-    })
+    };
+    part.checked()
 }

@@ -1,7 +1,7 @@
 //! How long a room takes to fill while the water outside rises over the crest.
 
 use super::filling::at_rate;
-use super::{FillingTime, WeirCoefficient};
+use super::{Filling, FillingTime, Inflow, WeirCoefficient};
 use crate::quantity::unit::{Area, Time, Volume, VolumeRate, cubic_meter_per_second, second};
 use crate::quantity::{Impossible, Length, Velocity, finite, not_negative, positive};
 
@@ -10,19 +10,20 @@ use crate::quantity::{Impossible, Length, Velocity, finite, not_negative, positi
 pub const TIME_TOLERANCE: f64 = 1e-9;
 
 /// A room, what comes in besides, and the crest that the water may pass.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct FillingCase {
     /// Area of the floor that the water spreads over.
     pub floor_area: Area,
     /// Depth inside that is asked for.
     pub depth: Length,
     /// Inflow that does not change: leakage, rain.
-    pub steady: VolumeRate,
+    pub steady: Inflow,
     /// What a pump carries away.
     pub pump: VolumeRate,
     /// Length of the crest.
     pub crest_length: Length,
-    /// Its coefficient.
+    /// Its coefficient, the same at every head:
+    /// [`WeirCoefficient::over_a_barrier`] is safe.
     pub coefficient: WeirCoefficient,
 }
 
@@ -54,7 +55,7 @@ pub struct RisingWater {
 ///
 /// ```
 /// use sillmark::inflow::{
-///     FillingCase, FillingTime, RisingWater, WeirCoefficient, time_to_fill_while_rising,
+///     FillingCase, FillingTime, Inflow, RisingWater, WeirCoefficient, time_to_fill_while_rising,
 /// };
 /// use sillmark::quantity::unit::{
 ///     Area, Length, Velocity, VolumeRate, meter, meter_per_second, minute, square_meter,
@@ -63,7 +64,7 @@ pub struct RisingWater {
 /// let room = FillingCase {
 ///     floor_area: Area::new::<square_meter>(50.0),
 ///     depth: metres(0.3),
-///     steady: VolumeRate::default(),
+///     steady: Inflow::default(),
 ///     pump: VolumeRate::default(),
 ///     crest_length: metres(1.0),
 ///     coefficient: WeirCoefficient::francis(),
@@ -73,29 +74,31 @@ pub struct RisingWater {
 ///     rate: Velocity::new::<meter_per_second>(0.1 / 3600.0), // 10 cm an hour
 ///     highest: metres(0.5),
 /// };
-/// let FillingTime::After(time) = time_to_fill_while_rising(&room, &river)? else { panic!() };
-/// assert!((time.get::<minute>() - 34.4).abs() < 0.1);
+/// let FillingTime::After(time) = time_to_fill_while_rising(&room, &river)?.time else { panic!() };
+/// assert!((time.get::<minute>() - 30.16).abs() < 0.005);
 /// # Ok::<(), sillmark::quantity::Impossible>(())
 /// ```
 pub fn time_to_fill_while_rising(
     room: &FillingCase,
     outside: &RisingWater,
-) -> Result<FillingTime, Impossible> {
+) -> Result<Filling, Impossible> {
     check(room, outside)?;
-    let target: Volume = room.floor_area * room.depth;
-    let flood = Flood::new(room, outside);
+    let time = filled_after(room.floor_area * room.depth, &Flood::new(room, outside));
+    let method = "A·d = ∫(steady inflow − pump + C·L·H^1.5) dt";
+    Ok(Filling::new(time, method, &room.steady))
+}
+
+fn filled_after(target: Volume, flood: &Flood) -> FillingTime {
     if target.value <= 0.0 {
-        return Ok(FillingTime::After(Time::default()));
+        return FillingTime::After(Time::default());
     }
     let Some(begins) = flood.filling_begins() else {
-        return Ok(FillingTime::Never);
+        return FillingTime::Never;
     };
     // Once the water stands, the net inflow stays at its greatest: an upper bound.
-    let FillingTime::After(longest) = at_rate(
-        target,
-        VolumeRate::new::<cubic_meter_per_second>(flood.greatest_net()),
-    ) else {
-        return Ok(FillingTime::Never);
+    let greatest = VolumeRate::new::<cubic_meter_per_second>(flood.greatest_net());
+    let FillingTime::After(longest) = at_rate(target, greatest) else {
+        return FillingTime::Never;
     };
     let mut early = begins;
     let mut late = begins.max(flood.stands_after) + longest.value;
@@ -111,13 +114,13 @@ pub fn time_to_fill_while_rising(
             late = middle;
         }
     }
-    Ok(FillingTime::After(Time::new::<second>(early)))
+    FillingTime::After(Time::new::<second>(early))
 }
 
 fn check(room: &FillingCase, outside: &RisingWater) -> Result<(), Impossible> {
     positive("floor area", room.floor_area.value, "m²")?;
     not_negative("depth inside", room.depth.value, "m")?;
-    not_negative("steady inflow", room.steady.value, "m³/s")?;
+    not_negative("steady inflow", room.steady.total().value, "m³/s")?;
     not_negative("flow of the pump", room.pump.value, "m³/s")?;
     not_negative("length of the crest", room.crest_length.value, "m")?;
     not_negative("weir coefficient", room.coefficient.si(), "√m/s")?;
@@ -165,7 +168,7 @@ impl Flood {
             highest,
             stands_after,
             crest: room.coefficient.si() * room.crest_length.value,
-            steady: (room.steady - room.pump).value,
+            steady: (room.steady.total() - room.pump).value,
         }
     }
 

@@ -125,7 +125,7 @@ pub fn seal_leakage(
             None => return not_counted(Reason::NotStated(Missing::PlankCover)),
         }
     }
-    Ok(Finding::Counted(InflowPart {
+    let part = InflowPart {
         way: Way::Seal,
         flow: stated.rate * length,
         method: if stated.counts_plank_joints {
@@ -135,7 +135,8 @@ pub fn seal_leakage(
         },
         citation: stated.citation.clone(),
         not_stated,
-    }))
+    };
+    part.checked().map(Finding::Counted)
 }
 
 fn check(seal: &WettedSeal) -> Result<(), Impossible> {

@@ -49,7 +49,7 @@ pub fn seepage_flow(
     wetted_area: Area,
 ) -> Result<InflowPart, Impossible> {
     not_negative("wetted area", wetted_area.value, "m²")?;
-    Ok(InflowPart {
+    let part = InflowPart {
         way: Way::Seepage,
         flow: wetted_area * chosen.rate(),
         method: "Q = rate · wetted area",
@@ -58,5 +58,6 @@ pub fn seepage_flow(
             confidence: Confidence::FromMemory,
         },
         not_stated: Vec::new(),
-    })
+    };
+    part.checked()
 }

@@ -6,7 +6,7 @@
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Impossible {
     /// Infinite or not a number.
-    #[error("{what} \"{value} {unit}\": it is not finite; accepted: a finite number")]
+    #[error("{what} \"{}\": it is not finite; accepted: a finite number", with_unit(*value, unit))]
     NotFinite {
         /// What the number was given for.
         what: &'static str,
@@ -16,7 +16,7 @@ pub enum Impossible {
         unit: &'static str,
     },
     /// Below zero.
-    #[error("{what} \"{value} {unit}\": it is negative; accepted: zero or more")]
+    #[error("{what} \"{}\": it is negative; accepted: zero or more", with_unit(*value, unit))]
     Negative {
         /// What the number was given for.
         what: &'static str,
@@ -26,7 +26,7 @@ pub enum Impossible {
         unit: &'static str,
     },
     /// Zero or below.
-    #[error("{what} \"{value} {unit}\": it is not above zero; accepted: more than zero")]
+    #[error("{what} \"{}\": it is not above zero; accepted: more than zero", with_unit(*value, unit))]
     NotPositive {
         /// What the number was given for.
         what: &'static str,
@@ -36,7 +36,7 @@ pub enum Impossible {
         unit: &'static str,
     },
     /// Outside what a formula or another number allows.
-    #[error("{what} \"{value} {unit}\": it is out of range; accepted: {accepted}")]
+    #[error("{what} \"{}\": it is out of range; accepted: {accepted}", with_unit(*value, unit))]
     Outside {
         /// What the number was given for.
         what: &'static str,
@@ -92,4 +92,9 @@ pub fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<()
         return Err(Impossible::NotPositive { what, value, unit });
     }
     Ok(())
+}
+
+/// A number without a unit stands alone.
+fn with_unit(value: f64, unit: &str) -> String {
+    format!("{value} {unit}").trim_end().to_owned()
 }

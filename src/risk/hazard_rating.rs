@@ -46,14 +46,25 @@ pub enum HazardEdition {
     Fd2321,
 }
 
-impl fmt::Display for HazardEdition {
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        formatter.write_str(match self {
-            Self::Note2008 => {
-                "Defra/Environment Agency supplementary note, May 2008 (class limits from memory)"
+impl Choice for HazardEdition {
+    const CHOICES: &'static [(&'static str, Self)] =
+        &[("note-2008", Self::Note2008), ("fd2321", Self::Fd2321)];
+}
+
+impl HazardEdition {
+    /// The edition, which stands beside every class.
+    #[must_use]
+    pub fn citation(self) -> Citation {
+        Citation {
+            source: match self {
+                Self::Note2008 => {
+                    "Defra/Environment Agency supplementary note to FD2320 and FD2321, May 2008, class limits"
+                }
+                Self::Fd2321 => "FD2321/TR1, March 2006, class limits",
             }
-            Self::Fd2321 => "FD2321/TR1, March 2006 (class limits from memory)",
-        })
+            .into(),
+            confidence: Confidence::FromMemory,
+        }
     }
 }
 
@@ -68,6 +79,17 @@ pub enum HazardClass {
     Most,
     /// All, the emergency services too; above the limit of the edition.
     All,
+}
+
+impl fmt::Display for HazardClass {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.pad(match self {
+            Self::Low => "low hazard",
+            Self::Some => "danger for some",
+            Self::Most => "danger for most",
+            Self::All => "danger for all",
+        })
+    }
 }
 
 /// A hazard rating with its parts.
