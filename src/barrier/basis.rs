@@ -1,17 +1,18 @@
 //! What a check asks for: load factors, how strength is taken, and the deflection limit.
 
-use super::StrengthBasis;
+use super::{Capacity, DesignError, Material, StrengthBasis};
+use crate::load::{CombinationSet, FactorBasis, LoadZone, ResistanceBasis};
 use crate::quantity::Length;
 use crate::statement::Citation;
 
-/// What the checks of planks and posts ask for.
+/// What the checks of planks and posts of one material ask for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Basis {
     /// Factor on the load of the water for strength; deflections have none.
     pub factor: f64,
     /// How strength is taken.
     pub strength: StrengthBasis,
-    /// The set of factors, in words.
+    /// The set of factors and where the factor stands.
     pub reference: String,
     /// The greatest deflection.
     pub deflection: DeflectionLimit,
@@ -21,15 +22,77 @@ pub struct Basis {
 #[derive(Clone, Debug, PartialEq)]
 pub struct DeflectionLimit {
     /// 120 for L/120.
-    pub part_of_span: f64,
-    /// Where it stands; there is no limit in a code, so it is the user's or common practice.
+    pub parts: f64,
+    /// Where it stands; no code limits it, so it is the user's or common practice.
     pub citation: Citation,
 }
 
 impl DeflectionLimit {
-    /// The limit for a span; for a post that is free at its top, of its height.
+    /// The limit for a span; for a post that is free at its top, for its height.
     #[must_use]
     pub fn of(&self, span: Length) -> Length {
-        span / self.part_of_span
+        span / self.parts
+    }
+
+    pub(super) fn reference(&self, of: &str) -> String {
+        format!(
+            "no load factor; limit {of}/{} ({})",
+            self.parts, self.citation
+        )
+    }
+}
+
+impl Basis {
+    /// The basis that a set of load factors gives for a material: allowable strengths where
+    /// both the set and the material's standard have them, else strengths for factored loads.
+    ///
+    /// # Errors
+    /// [`DesignError::OtherResistance`] where the set goes with another kind of resistance
+    /// than the material's standard has.
+    pub fn of(
+        material: &Material,
+        set: &CombinationSet,
+        zone: LoadZone,
+        deflection: &DeflectionLimit,
+    ) -> Result<Self, DesignError> {
+        let allowable_standard = material.standard.has_allowable();
+        let own = if allowable_standard {
+            ResistanceBasis::SafetyAndResistanceFactors
+        } else {
+            ResistanceBasis::PartialFactors
+        };
+        if set.resistance.is_some_and(|asked| asked != own) {
+            return Err(DesignError::OtherResistance {
+                set: set.id.clone(),
+                material: material.id.clone(),
+                own,
+            });
+        }
+        let allowable = set
+            .factor(zone, FactorBasis::Allowable)
+            .filter(|_| allowable_standard);
+        let (strength, (factor, citation)) = match allowable {
+            Some(found) => (StrengthBasis::Allowable, found),
+            None => {
+                let factors = set.factors(zone);
+                (
+                    StrengthBasis::Design,
+                    (factors.strength, &factors.strength_citation),
+                )
+            }
+        };
+        Ok(Self {
+            factor,
+            strength,
+            reference: format!("load × {factor} by {} ({citation})", set.id),
+            deflection: deflection.clone(),
+        })
+    }
+
+    pub(super) fn strength_reference<Value>(&self, capacity: &Capacity<Value>) -> String {
+        format!(
+            "{}; {}: {}",
+            self.reference, capacity.governed_by, capacity.reference
+        )
     }
 }

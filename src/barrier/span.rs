@@ -1,7 +1,7 @@
-//! One plank between two posts: what the water asks of it, and how far it can reach.
+//! One plank between two posts: what the water asks of it.
 
 use super::check::{Amount, Check, LoadCase};
-use super::{Basis, Plank, bending_capacity, shear_capacity};
+use super::{Basis, DesignError, Plank, bending_capacity, shear_capacity};
 use crate::beam::{Beam, BeamError, LinearLoad, Response};
 use crate::quantity::unit::Force;
 use crate::quantity::{Length, LineLoad};
@@ -11,30 +11,35 @@ use crate::quantity::{Length, LineLoad};
 pub struct PlankLoad {
     /// Water on each unit of length.
     pub water: LineLoad,
-    /// A blow in the middle of the span.
+    /// A blow somewhere on the span.
     pub blow: Option<Blow>,
 }
 
 /// A force spread over a length of a plank.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Blow {
-    /// The force that one plank takes.
+    /// The force that the plank takes.
     pub force: Force,
-    /// The length it is spread over.
+    /// The length that it is spread over.
     pub spread: Length,
 }
 
+/// Where a blow strikes a plank.
+#[derive(Clone, Copy)]
+enum Strikes {
+    /// In the middle, where it bends the plank most.
+    Middle,
+    /// Beside a post, where it shears the plank most.
+    BesidePost,
+}
+
 impl PlankLoad {
-    /// A plank of `bearing` length under this load, times `factor`.
-    ///
-    /// The blow stands in the middle, where it bends the plank most; its shear is taken with
-    /// the blow there as well as with the blow beside a post, whichever is greater.
     fn response(
         self,
         plank: &Plank,
         bearing: Length,
         factor: f64,
-        blow_at: Length,
+        strikes: Strikes,
     ) -> Result<Response, BeamError> {
         let rigidity = plank.material.modulus * plank.section.second_moment;
         let zero = Length::default();
@@ -44,13 +49,13 @@ impl PlankLoad {
             self.water * factor,
         ));
         if let Some(blow) = self.blow {
-            let half = (blow.spread / 2.0).min(bearing / 2.0);
-            let middle = blow_at.max(half).min(bearing - half);
-            beam = beam.with_load(LinearLoad::uniform(
-                middle - half,
-                middle + half,
-                blow.force * factor / (half * 2.0),
-            ));
+            let spread = blow.spread.min(bearing);
+            let from = match strikes {
+                Strikes::Middle => (bearing - spread) / 2.0,
+                Strikes::BesidePost => zero,
+            };
+            let load = blow.force * factor / spread;
+            beam = beam.with_load(LinearLoad::uniform(from, from + spread, load));
         }
         beam.response()
     }
@@ -62,7 +67,8 @@ impl PlankLoad {
 /// water alone). Strength is checked with the load factor, deflection without.
 ///
 /// # Errors
-/// [`BeamError`] where the length or the plank's rigidity is not more than nothing.
+/// [`DesignError`] where the length is not more than nothing, or the plank's standard has no
+/// strength on the basis asked for.
 pub fn plank_checks(
     plank: &Plank,
     name: &str,
@@ -70,44 +76,42 @@ pub fn plank_checks(
     load: PlankLoad,
     basis: &Basis,
     case: LoadCase,
-) -> Result<[Check; 3], BeamError> {
-    let zero = Length::default();
-    let middle = bearing / 2.0;
-    let factored = load.response(plank, bearing, basis.factor, middle)?;
-    let at_post = load.response(plank, bearing, basis.factor, zero)?;
-    let unfactored = load.response(plank, bearing, 1.0, middle)?;
-    let bending = bending_capacity(&plank.section, &plank.material, basis.strength);
-    let shear = shear_capacity(&plank.section, &plank.material, basis.strength);
-    let greatest_shear = factored.greatest_shear().value.max(at_post.greatest_shear().value);
-    let check = |what, demand, capacity, reference: &str| Check {
+) -> Result<[Check; 3], DesignError> {
+    let bent = load.response(plank, bearing, basis.factor, Strikes::Middle)?;
+    let sheared = load.response(plank, bearing, basis.factor, Strikes::BesidePost)?;
+    let sagging = load.response(plank, bearing, 1.0, Strikes::Middle)?;
+    let bending = bending_capacity(&plank.section, &plank.material, basis.strength)?;
+    let shear = shear_capacity(&plank.section, &plank.material, basis.strength)?;
+    let greatest_shear = bent
+        .greatest_shear()
+        .value
+        .max(sheared.greatest_shear().value);
+    let check = |what, demand, capacity, reference| Check {
         part: name.to_owned(),
         what,
         case,
         demand,
         capacity,
-        reference: reference.to_owned(),
+        reference,
     };
     Ok([
         check(
             "bending",
-            Amount::Moment(factored.greatest_moment().value),
+            Amount::Moment(bent.greatest_moment().value),
             Amount::Moment(bending.value),
-            &format!("{}; {}", basis.reference, bending.reference),
+            basis.strength_reference(&bending),
         ),
         check(
             "shear",
             Amount::Force(greatest_shear),
             Amount::Force(shear.value),
-            &format!("{}; {}", basis.reference, shear.reference),
+            basis.strength_reference(&shear),
         ),
         check(
             "deflection",
-            Amount::Deflection(unfactored.greatest_deflection().value),
+            Amount::Deflection(sagging.greatest_deflection().value),
             Amount::Deflection(basis.deflection.of(bearing)),
-            &format!(
-                "beam on two supports, no load factor; limit L/{} ({})",
-                basis.deflection.part_of_span, basis.deflection.citation
-            ),
+            basis.deflection.reference("span"),
         ),
     ])
 }

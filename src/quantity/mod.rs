@@ -19,6 +19,7 @@
 mod chance;
 mod datum;
 mod display;
+mod display_engineering;
 mod elevation;
 mod impossible;
 mod length_unit;
