@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+mod anchor;
 mod barrier;
 mod beam;
 mod crs;

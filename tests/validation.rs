@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
+#[path = "validation/anchors.rs"]
+mod anchors;
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;
 #[path = "validation/beam_peer.rs"]

@@ -1,13 +1,14 @@
 //! Concrete breakout in tension (17.6.2).
 
+use super::coefficient::{Coefficient, RootStrength, root_strength};
 use super::demand::number;
 use super::factor::Factor;
 use super::line::Line;
 use super::need::{Need, Needs};
-use super::{AnchorGroup, AnchorSystem, Anchorage, Approval, Concrete, Cracking, Fixing};
+use super::{AnchorGroup, AnchorSystem, Anchorage, Concrete, Cracking, Fixing};
 use super::{Mode, ModeCheck, Strength, TensionDemand, Unchecked, phi};
 use crate::quantity::Length;
-use crate::quantity::unit::{Force, Pressure, inch, pound_force, pound_per_square_inch};
+use crate::quantity::unit::{Force, inch, pound_force};
 
 /// The strength of anchors that break out together.
 pub(super) struct Breakout {
@@ -108,93 +109,6 @@ pub(super) fn strength(
     weakest(parts).ok_or(needs)
 }
 
-/// λ_a √f'c with f'c in psi, and its parts.
-pub(super) struct RootStrength {
-    lambda: f64,
-    used: Pressure,
-}
-
-impl RootStrength {
-    pub(super) fn value(&self) -> f64 {
-        self.lambda * self.used.get::<pound_per_square_inch>().sqrt()
-    }
-
-    pub(super) fn factors(&self) -> [Factor; 2] {
-        [
-            Factor::seen("lambda_a", self.lambda, "Table 17.2.4.1"),
-            Factor::seen("f'c", self.used, "17.3.1"),
-        ]
-    }
-}
-
-/// λ_a and the strength that counts. An unstated strength counts as nothing; callers ask for it.
-pub(super) fn root_strength(concrete: &Concrete, fixing: &Fixing) -> RootStrength {
-    // The factor on λ is for lightweight concrete; normal-weight concrete has λ_a = 1.
-    let lambda = if concrete.lambda < 1.0 {
-        fixing.lightweight_factor() * concrete.lambda
-    } else {
-        1.0
-    };
-    let stated = concrete.strength.unwrap_or_default();
-    RootStrength {
-        lambda,
-        used: stated.min(strength_limit(fixing)),
-    }
-}
-
-/// The greatest f'c that calculations may use (17.3.1).
-pub(super) fn strength_limit(fixing: &Fixing) -> Pressure {
-    Pressure::new::<pound_per_square_inch>(match fixing {
-        Fixing::CastIn { .. } => 10_000.0,
-        _ => 8_000.0,
-    })
-}
-
-/// k_c and ψ_c,N, which belong together.
-struct Coefficient {
-    k: Factor,
-    psi_cracking: Factor,
-}
-
-impl Coefficient {
-    fn of(fixing: &Fixing, cracking: Cracking) -> Result<Self, Need> {
-        let uncracked = cracking == Cracking::Uncracked;
-        let Some(approval) = fixing.approval() else {
-            return Ok(Self::by_code(24.0, if uncracked { 1.25 } else { 1.0 }));
-        };
-        if let Some(k) = stated_coefficient(approval, cracking) {
-            return Ok(Self {
-                k: Factor::stated("k_c", k, "17.6.2.2.1"),
-                psi_cracking: Factor::stated("psi_c,N", 1.0, "17.6.2.5.1"),
-            });
-        }
-        // An approval for uncracked concrete alone says that the anchor is not for cracked one.
-        if approval.coefficient_uncracked.is_some() || matches!(fixing, Fixing::DropInSleeve { .. })
-        {
-            return Err(Need::BreakoutCoefficient);
-        }
-        Ok(Self::by_code(17.0, if uncracked { 1.4 } else { 1.0 }))
-    }
-
-    fn by_code(k: f64, psi: f64) -> Self {
-        Self {
-            k: Factor::seen("k_c", k, "17.6.2.2.1"),
-            psi_cracking: Factor::seen("psi_c,N", psi, "17.6.2.5.1"),
-        }
-    }
-}
-
-/// The approval's coefficient for the concrete at hand; the one for cracked concrete is safe in
-/// uncracked concrete too.
-fn stated_coefficient(approval: &Approval, cracking: Cracking) -> Option<f64> {
-    match cracking {
-        Cracking::Cracked => approval.coefficient_cracked,
-        Cracking::Uncracked => approval
-            .coefficient_uncracked
-            .or(approval.coefficient_cracked),
-    }
-}
-
 /// What all parts of a group have in common.
 struct Cone<'a> {
     fixing: &'a Fixing,
@@ -229,7 +143,7 @@ impl Cone<'_> {
         let splitting = self.splitting(x, y, embedment);
         factors.push(Factor::seen("psi_cp,N", splitting, "17.6.2.6.1"));
         factors.push(basic.1);
-        let psi_cracking = value(&self.coefficient.psi_cracking);
+        let psi_cracking = self.coefficient.psi_cracking.number();
         let nominal = basic.0 * (projected / single).value;
         Breakout {
             anchors,
@@ -246,7 +160,7 @@ impl Cone<'_> {
         let (pounds, clause) = if deep {
             (16.0 * depth.powf(5.0 / 3.0), "17.6.2.2.3")
         } else {
-            (value(&self.coefficient.k) * depth.powf(1.5), "17.6.2.2.1")
+            (self.coefficient.k.number() * depth.powf(1.5), "17.6.2.2.1")
         };
         let basic = Force::new::<pound_force>(pounds * self.root_strength.value());
         (basic, Factor::seen("N_b", basic, clause))
@@ -300,12 +214,4 @@ impl Cone<'_> {
 fn edge_distances(x: &Line, y: &Line) -> [Length; 4] {
     let [[west, east], [near, far]] = [x.edge_distances(), y.edge_distances()];
     [west, east, near, far]
-}
-
-/// The number of a factor that is one.
-pub(super) fn value(factor: &Factor) -> f64 {
-    match factor.value {
-        super::FactorValue::Number(number) => number,
-        _ => 1.0,
-    }
 }

@@ -111,6 +111,16 @@ impl Factor {
     }
 }
 
+impl Factor {
+    /// Its number; 1 where it is a quantity, which is never asked for one.
+    pub(super) fn number(&self) -> f64 {
+        match self.value {
+            FactorValue::Number(number) => number,
+            _ => 1.0,
+        }
+    }
+}
+
 /// The strength of an anchorage in one mode.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strength {
@@ -137,11 +147,7 @@ impl Strength {
     /// The strength reduction factor φ.
     #[must_use]
     pub fn phi(&self) -> f64 {
-        match self.phi.value {
-            FactorValue::Number(number) => number,
-            // φ is made in `phi.rs` alone, always as a number; a strength without one is none.
-            _ => 0.0,
-        }
+        self.phi.number()
     }
 
     /// φ with its clause.

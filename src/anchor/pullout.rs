@@ -3,7 +3,7 @@
 use super::factor::Factor;
 use super::need::{Need, Needs};
 use super::{AnchorSystem, Anchorage, Approval, Concrete, Cracking, Fixing, Mode, ModeCheck};
-use super::{Pullout, Strength, TensionDemand, Unchecked, breakout, phi};
+use super::{Pullout, Strength, TensionDemand, Unchecked, coefficient, phi};
 use crate::quantity::unit::{Area, Force};
 
 /// The check of pullout, or of bond for adhesive anchors; `None` where the approval says that
@@ -42,7 +42,7 @@ fn headed(
     let (Some(strength), Some(area), Some(phi)) = (strength, area, phi) else {
         return Err(needs.unchecked(mode));
     };
-    let used = strength.min(breakout::strength_limit(&anchorage.fixing));
+    let used = strength.min(coefficient::strength_limit(&anchorage.fixing));
     let cracking = match concrete.cracking {
         Cracking::Cracked => 1.0,
         Cracking::Uncracked => 1.4,

@@ -1,6 +1,7 @@
 //! Concrete breakout in shear (17.7.2).
 
-use super::breakout::{Breakout, RootStrength, root_strength, weakest};
+use super::breakout::{Breakout, weakest};
+use super::coefficient::{RootStrength, root_strength};
 use super::demand::number;
 use super::factor::Factor;
 use super::line::Line;
@@ -102,11 +103,7 @@ impl Wedge {
             diameter: anchorage.diameter,
             root_strength: root_strength(concrete, &anchorage.fixing),
             cracking: cracking(concrete),
-            eccentricity: if parallel {
-                Length::default()
-            } else {
-                demand.eccentricity
-            },
+            eccentricity: demand.eccentricity,
             parallel,
         })
     }
@@ -140,7 +137,7 @@ impl Wedge {
         let thin = (reach / self.thickness).value.sqrt().max(1.0);
         let along = if self.parallel { 2.0 } else { 1.0 };
         let (basic, basic_factors) = self.basic(distance);
-        let cracking = super::breakout::value(&self.cracking);
+        let cracking = self.cracking.number();
         let nominal = basic * (projected / single).value * off * edge * cracking * thin * along;
         let mut factors = Vec::from(self.root_strength.factors());
         factors.push(self.distance_factor(distance));

@@ -1,6 +1,7 @@
 //! Side-face blowout of headed anchors near an edge (17.6.4).
 
-use super::breakout::{Breakout, RootStrength, root_strength, weakest};
+use super::breakout::{Breakout, weakest};
+use super::coefficient::{RootStrength, root_strength};
 use super::demand::number;
 use super::factor::Factor;
 use super::line::Line;
