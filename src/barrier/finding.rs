@@ -2,6 +2,7 @@
 //! measured, stated or chosen.
 
 use super::{Amount, Check, TooSmall};
+use crate::quantity::unit::Force;
 use crate::quantity::{Length, UnitSystem};
 use crate::statement::Choice;
 
@@ -41,6 +42,34 @@ pub enum Shortfall {
     },
     /// A part does not carry its load.
     Fails(Check),
+    /// A plank is cut longer than the kit's longest piece.
+    TooLong {
+        /// The piece.
+        piece: Length,
+        /// The kit's longest.
+        longest: Length,
+    },
+    /// The water stands above the barrier.
+    Overtopped {
+        /// Depth of the water over the sill.
+        depth: Length,
+        /// The barrier.
+        height: Length,
+    },
+    /// The brace carries more than its maker allows.
+    BraceFails {
+        /// Force along it.
+        along: Force,
+        /// What its maker allows.
+        capacity: Force,
+    },
+    /// The anchors of a base plate do not hold in the stated concrete.
+    AnchorsFail {
+        /// The post.
+        post: &'static str,
+        /// Demand over design strength of the governing mode.
+        utilisation: f64,
+    },
     /// The water lies outside what the formulas here are for.
     OutsideMethod {
         /// What.
@@ -83,6 +112,25 @@ impl Shortfall {
                 check.demand.text(units),
                 check.capacity.text(units),
                 check.case.word()
+            ),
+            Self::TooLong { piece, longest } => format!(
+                "a plank of {} is longer than the kit's longest, {}",
+                units.dimension(*piece),
+                units.dimension(*longest)
+            ),
+            Self::Overtopped { depth, height } => format!(
+                "{} of water stands above a barrier of {}",
+                units.height(*depth),
+                units.height(*height)
+            ),
+            Self::BraceFails { along, capacity } => format!(
+                "brace: {} along it is more than the {} that its maker allows",
+                units.force(*along),
+                units.force(*capacity)
+            ),
+            Self::AnchorsFail { post, utilisation } => format!(
+                "anchors of the {post}: they would carry {:.0} % of what the stated concrete and steel take (ACI 318-19 chapter 17)",
+                100.0 * utilisation
             ),
             Self::OutsideMethod { what } => what.clone(),
         }

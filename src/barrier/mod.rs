@@ -3,6 +3,8 @@
 
 mod basis;
 mod check;
+mod design;
+mod error;
 mod finding;
 mod fitting;
 mod handling;
@@ -10,11 +12,17 @@ mod kit;
 mod layout;
 mod material;
 mod planks;
+mod practice;
 mod span;
 mod strength;
 
 pub use basis::{Basis, DeflectionLimit};
 pub use check::{Amount, Check, LoadCase, governing};
+pub use design::{
+    BarrierDesign, BarrierTask, BaseForces, BraceForces, CaseLoad, DesignRules, EndForces,
+    EndPostDesign, Ends, PlannedLeg, PlateAnchors, Upright, UprightDesign, design_barrier,
+};
+pub use error::DesignError;
 pub use finding::{Open, Shortfall};
 pub use fitting::{
     Fitting, FittingError, FittingMissing, InTime, twelve_hour_citation, twelve_hours,
@@ -28,6 +36,7 @@ pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
+pub use practice::Practice;
 pub use planks::{PlankStack, planks_for};
 pub use span::{Blow, PlankLoad, plank_checks};
 pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};

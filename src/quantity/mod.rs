@@ -19,7 +19,6 @@
 mod chance;
 mod datum;
 mod display;
-mod display_engineering;
 mod elevation;
 mod impossible;
 mod length_unit;

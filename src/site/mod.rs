@@ -3,9 +3,13 @@
 //! A [`Site`] comes from a TOML file ([`Site::from_toml`]) or from options on the command
 //! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
+mod anchor_setting;
 mod datum_offset;
 mod file;
+mod fitting_statement;
 mod footprint;
+mod inside;
+mod load_statement;
 mod location;
 mod mounting;
 mod opening;
@@ -14,8 +18,12 @@ mod uncertainty;
 mod wall;
 mod water;
 
+pub use anchor_setting::AnchorSetting;
 pub use datum_offset::StatedOffset;
+pub use fitting_statement::FittingStatement;
 pub use footprint::{Footprint, FootprintError};
+pub use inside::{InsideStatement, SillGap};
+pub use load_statement::{CombinationChoice, LoadStatement};
 pub use location::{Location, LocationError};
 pub use mounting::{BraceSide, Mount};
 pub use opening::{Opening, OpeningKind, Sill};
@@ -49,6 +57,16 @@ pub struct Site {
     pub grade: SurveyedGrade,
     /// The water, as far as it is known.
     pub water: WaterConditions,
+    /// What barriers are designed for.
+    pub loads: LoadStatement,
+    /// What the anchors under base plates are set in; `None` where nothing is stated.
+    pub floor: Option<AnchorSetting>,
+    /// What the anchors up the jambs are set in; `None` where nothing is stated.
+    pub jamb: Option<AnchorSetting>,
+    /// The rooms behind the barriers.
+    pub inside: InsideStatement,
+    /// The people who put the barriers up.
+    pub fitting: FittingStatement,
     /// Flood levels that somebody states.
     pub flood_levels: Vec<StatedLevel>,
     /// Standard deviations that the user states in place of ours.

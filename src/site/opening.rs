@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use super::{BraceSide, Location, Mount, WallKind};
+use super::{BraceSide, Location, Mount, SillGap, WallKind};
+use crate::load::SoilGroup;
 use crate::quantity::{Elevation, Length};
 use crate::statement::{Choice, Place};
 
@@ -32,6 +33,10 @@ pub struct Opening {
     pub mount: Option<Mount>,
     /// The side on which a brace may stand.
     pub brace: Option<BraceSide>,
+    /// The soil against it, where its sill lies below the ground.
+    pub soil: Option<SoilGroup>,
+    /// An open gap along the sill of its barrier.
+    pub gap: Option<SillGap>,
     /// The wall around it.
     pub wall: Option<WallKind>,
     /// Where it is, if not where the site is: a long building can reach into another zone.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, WaterConditions};
+use super::{FittingStatement, InsideStatement, LoadStatement, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, WaterConditions};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
@@ -69,6 +69,11 @@ impl QuickForm<'_> {
             footprint: None,
             grade: SurveyedGrade::default(),
             water: WaterConditions::default(),
+            loads: LoadStatement::default(),
+            floor: None,
+            jamb: None,
+            inside: InsideStatement::default(),
+            fitting: FittingStatement::default(),
             flood_levels: Vec::new(),
             uncertainty: StatedUncertainty::default(),
             datum_offsets: Vec::new(),
@@ -119,6 +124,8 @@ fn opening(text: &str) -> Result<Opening, StatementError> {
         face: None,
         mount: None,
         brace: None,
+        soil: None,
+        gap: None,
         wall: None,
         location: None,
     })

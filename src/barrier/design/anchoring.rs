@@ -1,12 +1,13 @@
-//! The anchors under the base plates: demand always, capacity where it was stated enough.
+//! The anchors under the base plates: demand always, capacity where enough was stated.
 
-use super::upright::UprightDesign;
-use super::{BaseForces, DesignRules};
+use super::DesignRules;
+use super::upright::{BaseForces, UprightDesign};
 use crate::anchor::{
-    AnchorCheck, Anchorage, BasePlateForces, PlateDemand, PlatePattern, Side, base_plate,
+    AnchorCheck, AnchorGroup, Anchorage, BasePlateForces, PlateDemand, PlatePattern, ShearCase,
+    Side, base_plate,
 };
 use crate::barrier::{AnchorPattern, DesignError};
-use crate::load::FactorBasis;
+use crate::site::AnchorSetting;
 
 /// The anchors of one base plate.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,11 +18,84 @@ pub struct PlateAnchors {
     pub factor: f64,
     /// Where the factor stands.
     pub reference: String,
-    /// Forces at the plate in the case that asks most, without the factor.
+    /// Forces at the plate with water at the top of the barrier, without the factor.
     pub forces: BaseForces,
     /// What the anchors have to carry, with the factor.
     pub demand: PlateDemand,
-    /// Every way of failing that could be checked; `None` where nothing was stated of what
-    /// the plate stands on.
+    /// Every way of failing, as far as it could be checked; `None` where nobody stated what
+    /// the plate stands on or how the anchors are fixed.
     pub check: Option<AnchorCheck>,
+}
+
+impl PlateAnchors {
+    /// The anchors of a post that stands free.
+    pub(super) fn of(
+        upright: &UprightDesign,
+        pattern: &AnchorPattern,
+        setting: Option<&AnchorSetting>,
+        rules: &DesignRules,
+    ) -> Result<Option<Self>, DesignError> {
+        let factors = rules.combination.factors(rules.zone);
+        let factor = factors.strength;
+        let worst = upright
+            .base
+            .iter()
+            .max_by(|one, other| one.moment.value.total_cmp(&other.moment.value));
+        let Some(forces) = worst.copied() else {
+            return Ok(None);
+        };
+        let factored = BasePlateForces {
+            moment: forces.moment * factor,
+            shear: forces.shear * factor,
+            uplift: forces.uplift * factor,
+        };
+        let plate = PlatePattern {
+            rows: pattern.rows,
+            per_row: pattern.per_row,
+            row_spacing: pattern.row_spacing,
+        };
+        let demand = base_plate(&factored, &plate)?;
+        let check = match setting {
+            Some(setting) => anchorage(setting, pattern)?
+                .map(|anchorage| anchorage.check(&demand.toward(Side::YPlus)))
+                .transpose()?,
+            None => None,
+        };
+        Ok(Some(Self {
+            post: upright.role.name(),
+            factor,
+            reference: format!(
+                "load × {factor} by {} ({}); ACI 318-19 chapter 17",
+                rules.combination.id, factors.strength_citation
+            ),
+            forces,
+            demand,
+            check,
+        }))
+    }
+}
+
+/// The kit's pattern in the site's concrete; `None` where nobody says how it is fixed. The
+/// front row takes all the shear: plates have clearance holes.
+fn anchorage(
+    setting: &AnchorSetting,
+    pattern: &AnchorPattern,
+) -> Result<Option<Anchorage>, DesignError> {
+    let Some(fixing) = &setting.fixing else {
+        return Ok(None);
+    };
+    Ok(Some(Anchorage {
+        base: setting.base.clone(),
+        fixing: fixing.clone(),
+        diameter: pattern.diameter,
+        embedment: setting.embedment,
+        steel: setting.steel.clone(),
+        bedding: setting.bedding,
+        group: AnchorGroup::grid(
+            (pattern.per_row, pattern.anchor_spacing),
+            (pattern.rows, pattern.row_spacing),
+            setting.edges,
+        )?,
+        shear_case: ShearCase::FrontRow,
+    }))
 }

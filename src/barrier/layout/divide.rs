@@ -3,7 +3,7 @@
 use crate::quantity::Length;
 
 /// How a post meets the planks of a leg.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct PostFit {
     /// How much of the leg's length the post takes.
     pub taken: Length,

@@ -12,7 +12,7 @@ use place::location;
 use water::water;
 
 use super::{
-    Footprint, Location, RuleChoice, Site, StatedOffset, StatedUncertainty, SurveyedGrade,
+    FittingStatement, Footprint, InsideStatement, LoadStatement, Location, RuleChoice, Site, StatedOffset, StatedUncertainty, SurveyedGrade,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{Elevation, UnitSystem, VerticalDatum, parse_elevation};
@@ -77,6 +77,11 @@ impl Site {
             footprint: footprint(&root, building)?,
             grade: grade(&root, threshold.datum())?,
             water: water(&root)?,
+            loads: LoadStatement::default(),
+            floor: None,
+            jamb: None,
+            inside: InsideStatement::default(),
+            fitting: FittingStatement::default(),
             flood_levels: flood_levels(&root)?,
             datum_offsets: StatedOffset::read_all(&root)?,
             uncertainty: root

@@ -75,6 +75,8 @@ fn opening(
         face: length("face")?,
         mount: choice(table, "mount")?,
         brace: choice(table, "brace")?,
+        soil: None,
+        gap: None,
         wall: match table.optional("wall")? {
             Some(stated) if stated.text().trim().eq_ignore_ascii_case("unknown") => None,
             Some(stated) => Some(stated.choose()?),
