@@ -7,8 +7,8 @@ mod planks;
 mod strength;
 
 pub use kit::{
-    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
-    StatedBending,
+    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, ProfileError, Rectangle, Seal,
+    Section, SectionClass, SectionSums, StatedBending, section_sums,
 };
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
 pub use planks::{PlankStack, planks_for};

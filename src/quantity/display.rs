@@ -113,7 +113,7 @@ impl UnitSystem {
 }
 
 /// A number with a fixed count of decimals, and no minus before a rounded zero.
-fn fixed(value: f64, decimals: usize) -> String {
+pub(super) fn fixed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(digits) if digits.chars().all(|digit| matches!(digit, '0' | '.')) => digits.to_owned(),

@@ -19,9 +19,11 @@
 mod chance;
 mod datum;
 mod display;
+mod display_structures;
 mod elevation;
 mod length_unit;
 mod parse;
+mod size;
 pub mod unit;
 
 pub use chance::AnnualChance;
