@@ -29,8 +29,8 @@ pub use fitting::{
 };
 pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use kit::{
-    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, Seal, Section, SectionClass,
-    StatedBending,
+    AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, ProfileError, Rectangle, Seal,
+    Section, SectionClass, SectionSums, StatedBending, section_sums,
 };
 pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,

@@ -19,10 +19,12 @@
 mod chance;
 mod datum;
 mod display;
+mod display_structures;
 mod elevation;
 mod impossible;
 mod length_unit;
 mod parse;
+mod size;
 pub mod unit;
 
 pub use chance::AnnualChance;

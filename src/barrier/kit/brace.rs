@@ -23,42 +23,27 @@ impl Brace {
     pub(super) fn read(table: &Table<'_, '_>) -> Result<Self, StatementError> {
         table.allow(&["attachment", "foot", "capacity", "anchors"])?;
         Ok(Self {
-            attachment: attachment(table)?,
+            attachment: field::positive(
+                table,
+                "attachment",
+                "the part of the post's height that it meets the post at, such as \"2/3\" or \"0.8\"",
+                parse_part,
+            )?,
             foot: field::dimension(
                 table,
                 "foot",
                 "the horizontal distance of the brace's foot from the post",
             )?,
-            capacity: capacity(table)?,
+            capacity: field::optional_positive(
+                table,
+                "capacity",
+                "a force such as \"2500 lb\" or \"11 kN\"",
+                parse_force,
+            )?,
             anchors: table
                 .table("anchors")?
                 .map(|anchors| AnchorPattern::read(&anchors))
                 .transpose()?,
         })
     }
-}
-
-fn attachment(table: &Table<'_, '_>) -> Result<Ratio, StatementError> {
-    let accepted =
-        "the part of the post's height that it meets the post at, such as \"2/3\" or \"0.8\"";
-    let stated = table.required("attachment", accepted)?;
-    let part = stated.read(parse_part)?;
-    if part.value <= 0.0 {
-        return Err(stated.refuse("at its foot a brace holds nothing", accepted));
-    }
-    Ok(part)
-}
-
-fn capacity(table: &Table<'_, '_>) -> Result<Option<Force>, StatementError> {
-    let Some(stated) = table.optional("capacity")? else {
-        return Ok(None);
-    };
-    let capacity = stated.read(parse_force)?;
-    if capacity.value <= 0.0 {
-        return Err(stated.refuse(
-            "a brace carries more than nothing",
-            "a force such as \"2500 lb\" or \"11 kN\"",
-        ));
-    }
-    Ok(Some(capacity))
 }

@@ -1,7 +1,35 @@
-//! Reading the dimensions of a part.
+//! Reading the fields of a part.
 
-use crate::quantity::{Length, parse_length};
+use crate::quantity::{Length, QuantityError, parse_length};
 use crate::statement::{StatementError, Table};
+
+/// A quantity that has to be there and to be more than nothing.
+pub(super) fn positive<Value: Default + PartialOrd>(
+    table: &Table<'_, '_>,
+    key: &'static str,
+    accepted: &str,
+    parse: impl FnOnce(&str) -> Result<Value, QuantityError>,
+) -> Result<Value, StatementError> {
+    let stated = table.required(key, accepted)?;
+    let value = stated.read(parse)?;
+    if value <= Value::default() {
+        return Err(stated.refuse("it has to be more than nothing", accepted));
+    }
+    Ok(value)
+}
+
+/// The same of a quantity that need not be there.
+pub(super) fn optional_positive<Value: Default + PartialOrd>(
+    table: &Table<'_, '_>,
+    key: &'static str,
+    accepted: &str,
+    parse: impl FnOnce(&str) -> Result<Value, QuantityError>,
+) -> Result<Option<Value>, StatementError> {
+    match table.whole(key) {
+        None => Ok(None),
+        Some(_) => positive(table, key, accepted, parse).map(Some),
+    }
+}
 
 /// A dimension that has to be there and to be more than nothing.
 pub(super) fn dimension(
@@ -10,12 +38,7 @@ pub(super) fn dimension(
     meaning: &str,
 ) -> Result<Length, StatementError> {
     let accepted = format!("{meaning}, a length such as \"6 in\" or \"150 mm\"");
-    let stated = table.required(key, &accepted)?;
-    let length = stated.read(parse_length)?;
-    if length.value <= 0.0 {
-        return Err(stated.refuse("it is more than nothing", accepted));
-    }
-    Ok(length)
+    positive(table, key, &accepted, parse_length)
 }
 
 /// A length that has to be there and may be nothing.
@@ -26,15 +49,4 @@ pub(super) fn length(
 ) -> Result<Length, StatementError> {
     let accepted = format!("{meaning}, a length such as \"0.25 in\" or \"0 mm\"");
     table.required(key, &accepted)?.read(parse_length)
-}
-
-/// A length, if it is there.
-pub(super) fn optional_length(
-    table: &Table<'_, '_>,
-    key: &'static str,
-) -> Result<Option<Length>, StatementError> {
-    table
-        .optional(key)?
-        .map(|stated| stated.read(parse_length))
-        .transpose()
 }

@@ -2,11 +2,14 @@
 
 mod base_plate;
 mod brace;
+mod check;
 mod field;
 mod plank;
 mod post;
+mod profile;
 mod seal;
 mod section;
+mod section_sums;
 
 pub use base_plate::{AnchorPattern, BasePlate};
 pub use brace::Brace;
@@ -14,10 +17,11 @@ pub use plank::Plank;
 pub use post::{Post, Posts};
 pub use seal::Seal;
 pub use section::{Section, SectionClass, StatedBending};
+pub use section_sums::{ProfileError, Rectangle, SectionSums, section_sums};
 
 use super::Material;
-use crate::quantity::Length;
-use crate::statement::{Citation, Document, StatementError};
+use crate::quantity::{Length, parse_length};
+use crate::statement::{Citation, Document, StatementError, Table};
 
 /// One barrier system: horizontal planks, one on the other, between posts.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,7 +98,7 @@ impl Kit {
             id: root.required("id", "a short name")?.name()?,
             name: root.required("name", "a name for people")?.name()?,
             citation: Citation::read(&root)?,
-            posts: Posts::read(&root, &own)?,
+            posts: Posts::read(&root, &own, plank.thickness)?,
             brace: root
                 .table("brace")?
                 .map(|brace| Brace::read(&brace))
@@ -109,15 +113,14 @@ impl Kit {
     }
 }
 
-fn greatest_height(
-    root: &crate::statement::Table<'_, '_>,
-    cover: Length,
-) -> Result<Option<Length>, StatementError> {
-    let height = field::optional_length(root, "greatest_height")?;
-    match (height, root.whole("greatest_height")) {
-        (Some(height), Some(stated)) if height < cover => {
-            Err(stated.refuse("not one plank is that low", "at least plank.cover_height"))
-        }
-        _ => Ok(height),
+/// The maker's greatest height, which is at least one plank's.
+fn greatest_height(root: &Table<'_, '_>, cover: Length) -> Result<Option<Length>, StatementError> {
+    let Some(stated) = root.optional("greatest_height")? else {
+        return Ok(None);
+    };
+    let height = stated.read(parse_length)?;
+    if height < cover {
+        return Err(stated.refuse("it is below one plank", "at least plank.cover_height"));
     }
+    Ok(Some(height))
 }

@@ -1,7 +1,7 @@
 //! The plank.
 
-use super::field;
 use super::section::{Section, SectionTable};
+use super::{check, field};
 use crate::barrier::Material;
 use crate::quantity::unit::{LinearMassDensity, centimeter, meter};
 use crate::quantity::{Length, parse_length, parse_mass_per_length};
@@ -43,25 +43,27 @@ impl Plank {
             "thickness",
             "the plank's extent in the direction of the water",
         )?;
-        let parts = SectionTable::read(table, own)?;
-        Ok(Self {
+        let parts = SectionTable::read(table, own, thickness)?;
+        let plank = Self {
             cover,
             thickness,
             section: parts.section,
             material: parts.material,
             longest: field::dimension(table, "longest", "the longest piece")?,
-            mass_per_length: table
-                .required(
-                    "mass_per_length",
-                    "a mass per length such as \"2.7 lb/ft\" or \"4 kg/m\"",
-                )?
-                .read(parse_mass_per_length)?,
+            mass_per_length: field::positive(
+                table,
+                "mass_per_length",
+                "a mass per length such as \"2.7 lb/ft\" or \"4 kg/m\"",
+                parse_mass_per_length,
+            )?,
             bottom_seal: field::length(
                 table,
                 "bottom_seal",
                 "what the compressed bottom seal adds below the first plank",
             )?,
-        })
+        };
+        check::plank(&plank).map_err(|fault| fault.at(table))?;
+        Ok(plank)
     }
 }
 

@@ -1,11 +1,11 @@
 //! The posts that hold the planks.
 
 use super::base_plate::{AnchorPattern, BasePlate};
-use super::field;
 use super::section::{Section, SectionTable};
+use super::{check, field};
 use crate::barrier::Material;
 use crate::quantity::unit::LinearMassDensity;
-use crate::quantity::{Length, parse_mass_per_length};
+use crate::quantity::{Length, parse_length, parse_mass_per_length};
 use crate::statement::{StatementError, Table};
 
 /// The posts of a kit, by where they stand; `None` for one that it does not have.
@@ -49,10 +49,15 @@ pub struct Post {
 }
 
 impl Posts {
-    pub(super) fn read(root: &Table<'_, '_>, own: &[Material]) -> Result<Self, StatementError> {
+    /// Reads them; they hold planks of a thickness.
+    pub(super) fn read(
+        root: &Table<'_, '_>,
+        own: &[Material],
+        plank_thickness: Length,
+    ) -> Result<Self, StatementError> {
         let post = |key| {
             root.table(key)?
-                .map(|table| Post::read(&table, own))
+                .map(|table| Post::read(&table, own, plank_thickness))
                 .transpose()
         };
         let posts = Self {
@@ -84,7 +89,11 @@ impl Posts {
 }
 
 impl Post {
-    fn read(table: &Table<'_, '_>, own: &[Material]) -> Result<Self, StatementError> {
+    fn read(
+        table: &Table<'_, '_>,
+        own: &[Material],
+        plank_thickness: Length,
+    ) -> Result<Self, StatementError> {
         let mut known = vec![
             "width",
             "depth",
@@ -107,35 +116,43 @@ impl Post {
                 "true if the post is welded to its base plate, which softens aluminium, or false",
             ));
         }
-        let parts = SectionTable::read(table, own)?;
-        Ok(Self {
+        let depth = field::dimension(
+            table,
+            "depth",
+            "the post's extent in the direction of the water",
+        )?;
+        let parts = SectionTable::read(table, own, depth)?;
+        let post = Self {
             section: parts.section,
             material: parts.material,
             width: field::dimension(table, "width", "the post's extent along the wall")?,
-            depth: field::dimension(
-                table,
-                "depth",
-                "the post's extent in the direction of the water",
-            )?,
+            depth,
             pocket: field::dimension(table, "pocket", "how far a pocket reaches into the post")?,
             clearance: field::length(
                 table,
                 "clearance",
                 "the gap between the plank's end and the bottom of the pocket",
             )?,
-            mass_per_length: table
-                .required(
-                    "mass_per_length",
-                    "a mass per length such as \"8 lb/ft\" or \"12 kg/m\"",
-                )?
-                .read(parse_mass_per_length)?,
+            mass_per_length: field::positive(
+                table,
+                "mass_per_length",
+                "a mass per length such as \"8 lb/ft\" or \"12 kg/m\"",
+                parse_mass_per_length,
+            )?,
             base_plate,
             anchors: table
                 .table("anchors")?
                 .map(|anchors| AnchorPattern::read(&anchors))
                 .transpose()?,
-            needs: field::optional_length(table, "needs")?,
-        })
+            needs: field::optional_positive(
+                table,
+                "needs",
+                "the room it needs, a length such as \"3 in\"",
+                parse_length,
+            )?,
+        };
+        check::post(&post, plank_thickness).map_err(|fault| fault.at(table))?;
+        Ok(post)
     }
 
     /// How far the plank reaches into the pocket: what holds its end.

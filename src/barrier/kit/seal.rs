@@ -2,7 +2,7 @@
 
 use super::field;
 use crate::quantity::unit::FlowPerLength;
-use crate::quantity::{Length, parse_flow_per_length};
+use crate::quantity::{Length, parse_flow_per_length, parse_length};
 use crate::statement::{StatementError, Table};
 
 /// What the maker states of the seals.
@@ -22,14 +22,12 @@ impl Seal {
                 .optional("leakage")?
                 .map(|stated| stated.read(parse_flow_per_length))
                 .transpose()?,
-            tested_depth: match table.whole("tested_depth") {
-                None => None,
-                Some(_) => Some(field::dimension(
-                    table,
-                    "tested_depth",
-                    "the depth of water at which the leakage was measured",
-                )?),
-            },
+            tested_depth: field::optional_positive(
+                table,
+                "tested_depth",
+                "the depth of water at which the leakage was measured, such as \"3 ft\"",
+                parse_length,
+            )?,
         })
     }
 }

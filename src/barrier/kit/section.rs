@@ -1,10 +1,12 @@
 //! The cross-section of a plank or a post.
 
+use super::field::{optional_positive, positive};
+use super::{check, profile};
 use crate::barrier::Material;
 use crate::quantity::unit::{Area, Moment, SecondMoment, SectionModulus};
 use crate::quantity::{
-    Pressure, parse_area, parse_length, parse_moment, parse_second_moment, parse_section_modulus,
-    parse_stress,
+    Length, Pressure, parse_area, parse_length, parse_moment, parse_second_moment,
+    parse_section_modulus, parse_stress,
 };
 use crate::statement::{Choice, StatementError, Table};
 
@@ -66,7 +68,7 @@ pub(super) struct SectionTable {
 
 impl SectionTable {
     /// The fields that describe a section.
-    pub(super) const KEYS: [&'static str; 12] = [
+    pub(super) const KEYS: [&'static str; 13] = [
         "material",
         "welded",
         "wall_thickness",
@@ -79,53 +81,72 @@ impl SectionTable {
         "buckling_stress",
         "allowable_moment",
         "design_moment",
+        "profile",
     ];
 
-    pub(super) fn read(table: &Table<'_, '_>, own: &[Material]) -> Result<Self, StatementError> {
+    /// Reads them; `depth` is the part's extent in the direction of the water.
+    pub(super) fn read(
+        table: &Table<'_, '_>,
+        own: &[Material],
+        depth: Length,
+    ) -> Result<Self, StatementError> {
+        let section = Section::read(table)?;
+        check::section(&section, depth).map_err(|fault| fault.at(table))?;
+        profile::agrees(table, &section, depth)?;
         Ok(Self {
             material: material(table, own)?,
-            section: Section {
-                area: table
-                    .required("area", "the area of the metal, such as \"2.16 in2\"")?
-                    .read(parse_area)?,
-                second_moment: table
-                    .required(
-                        "second_moment",
-                        "the second moment of area about the axis that the water bends it about, such as \"1.49 in4\"",
-                    )?
-                    .read(parse_second_moment)?,
-                elastic_modulus: table
-                    .required(
-                        "elastic_modulus",
-                        "the elastic section modulus, such as \"1.49 in3\"",
-                    )?
-                    .read(parse_section_modulus)?,
-                plastic_modulus: table
-                    .optional("plastic_modulus")?
-                    .map(|stated| stated.read(parse_section_modulus))
-                    .transpose()?,
-                shear_area: table
-                    .required(
-                        "shear_area",
-                        "the area of the webs, such as \"0.66 in2\"",
-                    )?
-                    .read(parse_area)?,
-                stated: StatedBending::read(table)?,
-            },
+            section,
+        })
+    }
+}
+
+impl Section {
+    fn read(table: &Table<'_, '_>) -> Result<Self, StatementError> {
+        let modulus = "a section modulus such as \"1.49 in3\" or \"24.4 cm3\"";
+        Ok(Self {
+            area: positive(
+                table,
+                "area",
+                "the area of the metal, such as \"2.16 in2\" or \"1390 mm2\"",
+                parse_area,
+            )?,
+            second_moment: positive(
+                table,
+                "second_moment",
+                "the second moment of area about the axis that the water bends it about, such as \"1.49 in4\" or \"61.9 cm4\"",
+                parse_second_moment,
+            )?,
+            elastic_modulus: positive(table, "elastic_modulus", modulus, parse_section_modulus)?,
+            plastic_modulus: optional_positive(
+                table,
+                "plastic_modulus",
+                modulus,
+                parse_section_modulus,
+            )?,
+            shear_area: positive(
+                table,
+                "shear_area",
+                "the area of the webs, such as \"0.66 in2\" or \"420 mm2\"",
+                parse_area,
+            )?,
+            stated: StatedBending::read(table)?,
         })
     }
 }
 
 impl StatedBending {
     fn read(table: &Table<'_, '_>) -> Result<Self, StatementError> {
+        let moment = "a moment such as \"1500 ft-lb\" or \"2 kN·m\"";
         Ok(Self {
             class: class(table)?,
-            buckling_stress: table
-                .optional("buckling_stress")?
-                .map(|stated| stated.read(parse_stress))
-                .transpose()?,
-            allowable_moment: moment(table, "allowable_moment")?,
-            design_moment: moment(table, "design_moment")?,
+            buckling_stress: optional_positive(
+                table,
+                "buckling_stress",
+                "a stress such as \"20 ksi\" or \"140 MPa\"",
+                parse_stress,
+            )?,
+            allowable_moment: optional_positive(table, "allowable_moment", moment, parse_moment)?,
+            design_moment: optional_positive(table, "design_moment", moment, parse_moment)?,
         })
     }
 }
@@ -141,20 +162,6 @@ fn class(table: &Table<'_, '_>) -> Result<Option<SectionClass>, StatementError> 
         ));
     }
     stated.choose().map(Some)
-}
-
-fn moment(table: &Table<'_, '_>, key: &'static str) -> Result<Option<Moment>, StatementError> {
-    let Some(stated) = table.optional(key)? else {
-        return Ok(None);
-    };
-    let moment = stated.read(parse_moment)?;
-    if moment.value <= 0.0 {
-        return Err(stated.refuse(
-            "a section carries more than nothing",
-            "a moment such as \"1500 ft-lb\"",
-        ));
-    }
-    Ok(Some(moment))
 }
 
 /// The material that the table names, softened where the part is welded.

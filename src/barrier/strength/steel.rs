@@ -87,8 +87,7 @@ fn buckling(
     let limits = limits.without("lateral-torsional buckling: no buckling_stress is stated");
     match class {
         Some(_) => limits,
-        None => limits
-            .without("local buckling of the walls: nothing is stated that covers it"),
+        None => limits.without("local buckling of the walls: nothing is stated that covers it"),
     }
 }
 

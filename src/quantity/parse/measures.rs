@@ -5,17 +5,10 @@
 //! appendix B.8). The bounds are wide on purpose, common practice without a source: they catch
 //! a wrong unit, they do not judge a design.
 
-use super::measure::Measure;
-
-const INCH: f64 = 0.0254;
-const FOOT: f64 = 0.3048;
-const POUND_MASS: f64 = 0.453_592_37;
-const POUND_FORCE: f64 = 4.448_221_615_260_5;
-const GALLON: f64 = 231.0 * INCH * INCH * INCH;
-const LITRE: f64 = 1e-3;
-const MINUTE: f64 = 60.0;
-const HOUR: f64 = 3600.0;
-const POUND_PER_SQUARE_INCH: f64 = POUND_FORCE / (INCH * INCH);
+use super::measure::{Measure, Unit};
+use crate::quantity::size::{
+    FOOT, GALLON, HOUR, INCH, LITRE, MINUTE, POUND_FORCE, POUND_MASS, POUND_PER_SQUARE_INCH,
+};
 
 pub(super) const FORCE: Measure = Measure {
     noun: "a force",
@@ -49,7 +42,7 @@ pub(super) const MOMENT: Measure = Measure {
     absurd: "no part of a barrier carries that much",
 };
 
-const STRESS_UNITS: &[super::measure::Unit] = &[
+const STRESS_UNITS: &[Unit] = &[
     (&["psi", "lb/in2"], POUND_PER_SQUARE_INCH),
     (&["ksi", "kip/in2"], 1000.0 * POUND_PER_SQUARE_INCH),
     (&["psf", "lb/ft2"], POUND_FORCE / (FOOT * FOOT)),
@@ -97,7 +90,7 @@ pub(super) const AREA: Measure = Measure {
     absurd: "no part of a building is that large",
 };
 
-const VOLUME_UNITS: &[super::measure::Unit] = &[
+const VOLUME_UNITS: &[Unit] = &[
     (&["in3"], INCH * INCH * INCH),
     (&["ft3"], FOOT * FOOT * FOOT),
     (&["mm3"], 1e-9),
