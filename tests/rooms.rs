@@ -8,6 +8,7 @@ mod design;
 mod gis;
 mod hazard;
 mod level;
+mod load;
 mod quantity;
 mod risk;
 mod site;
