@@ -11,6 +11,7 @@ mod gis;
 mod hazard;
 mod inflow;
 mod level;
+mod load;
 mod quantity;
 mod risk;
 mod site;
