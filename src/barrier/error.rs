@@ -3,8 +3,8 @@
 use super::{FittingError, StrengthError};
 use crate::anchor::AnchorError;
 use crate::beam::BeamError;
-use crate::quantity::Impossible;
 use crate::load::{CombinationSet, LoadError, ResistanceBasis};
+use crate::quantity::Impossible;
 use crate::statement::{Choice, StatementError};
 
 /// What the user has to mend before a barrier can be designed.

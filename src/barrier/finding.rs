@@ -97,8 +97,10 @@ impl Shortfall {
                 "the kit has no end post for such a mount".to_owned()
             }
             Self::NoMount { too_small } => {
-                let measures: Vec<String> =
-                    too_small.iter().map(|measure| measure.text(units)).collect();
+                let measures: Vec<String> = too_small
+                    .iter()
+                    .map(|measure| measure.text(units))
+                    .collect();
                 format!("no end post of the kit fits: {}", measures.join(", "))
             }
             Self::NoRoom { leg } => format!(

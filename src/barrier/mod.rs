@@ -30,13 +30,13 @@ pub use fitting::{
 pub use handling::{Handling, LiftLimit, Piece, handling};
 pub use kit::{
     AnchorPattern, BasePlate, Brace, Kit, Plank, Post, Posts, ProfileError, Rectangle, Seal,
-    Section, SectionClass, SectionSums, StatedBending, section_sums,
+    Section, SectionClass, SectionSums, StatedBending, WallAnchors, section_sums,
 };
 pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
-pub use practice::Practice;
 pub use planks::{PlankStack, planks_for};
+pub use practice::Practice;
 pub use span::{Blow, PlankLoad, plank_checks};
 pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};

@@ -3,7 +3,10 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{FittingStatement, InsideStatement, LoadStatement, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, WaterConditions};
+use super::{
+    FittingStatement, InsideStatement, LoadStatement, Location, Opening, Sill, Site,
+    StatedUncertainty, SurveyedGrade, WaterConditions,
+};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 

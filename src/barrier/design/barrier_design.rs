@@ -5,7 +5,7 @@ use super::cut_list::{PostPiece, cut_list};
 use super::ends::EndPostDesign;
 use super::findings::{open_items, shortfalls};
 use super::frame::{EndChoice, Frame, Framing};
-use super::spans::{PlannedLeg, Planks};
+use super::spans::{Planks, PlannedLeg};
 use super::task::{BarrierTask, DesignRules};
 use super::upright::{Upright, UprightDesign};
 use super::water::CaseLoad;
@@ -115,7 +115,10 @@ pub fn design_barrier(
         ends: &ends,
     };
     let frame = framing.build()?;
-    let bearings = frame.legs.iter().map(|planned| planned.leg.longest_bearing());
+    let bearings = frame
+        .legs
+        .iter()
+        .map(|planned| planned.leg.longest_bearing());
     let bearing = bearings.fold(Length::default(), Length::max);
     let greatest_depth = if bearing.value > 0.0 {
         let most = kit.greatest_height.unwrap_or(stack.height * 2.0);
@@ -160,7 +163,13 @@ fn finish(
         .ends
         .post
         .map(|post| {
-            EndPostDesign::of(framing.ends.ends, post, tributary, stack.height, planks.loads)
+            EndPostDesign::of(
+                framing.ends.ends,
+                post,
+                tributary,
+                stack.height,
+                planks.loads,
+            )
         })
         .transpose()?;
     let mut anchors = Vec::new();
@@ -170,10 +179,19 @@ fn finish(
             Upright::Corner => kit.posts.corner.as_ref(),
         };
         if let Some(pattern) = post.and_then(|post| post.anchors.as_ref()) {
-            anchors.extend(PlateAnchors::of(upright, pattern, so_far.floor, planks.rules)?);
+            anchors.extend(PlateAnchors::of(
+                upright,
+                pattern,
+                so_far.floor,
+                planks.rules,
+            )?);
         }
     }
-    let legs: Vec<_> = frame.legs.iter().map(|planned| planned.leg.clone()).collect();
+    let legs: Vec<_> = frame
+        .legs
+        .iter()
+        .map(|planned| planned.leg.clone())
+        .collect();
     let pieces = cut_list(kit, stack, &legs, &posts(framing, &frame));
     let mut design = BarrierDesign {
         stack,

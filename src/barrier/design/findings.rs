@@ -4,8 +4,7 @@ use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
 use crate::anchor::Outcome;
 use crate::barrier::{
-    Basis, Check, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity,
-    shear_capacity,
+    Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
 };
 
 /// Limits that the design passes, beyond those that the frame already found.
@@ -55,11 +54,17 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
         if check.is_some_and(|check| check.outcome() == Outcome::Fails) {
             found.push(Shortfall::AnchorsFail {
                 post: anchors.post,
-                utilisation: check.and_then(|check| check.utilisation()).unwrap_or(f64::INFINITY),
+                utilisation: check
+                    .and_then(|check| check.utilisation())
+                    .unwrap_or(f64::INFINITY),
             });
         }
     }
-    for load in design.loads.iter().filter(|load| load.case == LoadCase::DesignLevel) {
+    for load in design
+        .loads
+        .iter()
+        .filter(|load| load.case == LoadCase::DesignLevel)
+    {
         for outside in load.water.outside_with_top(height) {
             found.push(Shortfall::OutsideMethod {
                 what: outside.to_string(),

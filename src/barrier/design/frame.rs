@@ -1,7 +1,7 @@
 //! The posts of a barrier and the legs between them.
 
 use super::ends::Ends;
-use super::spans::{PlannedLeg, Planks};
+use super::spans::{Planks, PlannedLeg};
 use super::task::BarrierTask;
 use super::upright::{Upright, UprightDesign, UprightTask};
 use crate::barrier::{
@@ -34,11 +34,12 @@ impl<'a> EndChoice<'a> {
                 fit: fit(post, Mount::Inside),
             };
         }
+        let (inside, outside) = (kit.posts.inside.as_ref(), kit.posts.outside.as_ref());
         let mount = choose_mount(
             task.place,
             MountNeeds {
-                reveal: kit.posts.inside.as_ref().and_then(Post::least_room),
-                face: kit.posts.outside.as_ref().and_then(Post::least_room),
+                reveal: inside.map(|post| post.least_room(Mount::Inside)),
+                face: outside.map(|post| post.least_room(Mount::Outside)),
             },
         );
         let posts = &kit.posts;
@@ -108,7 +109,11 @@ impl Framing<'_> {
         let mut least = 1;
         loop {
             let frame = self.with_spans(least)?;
-            let holds = frame.uprights.iter().flat_map(|post| &post.checks).all(Check::holds);
+            let holds = frame
+                .uprights
+                .iter()
+                .flat_map(|post| &post.checks)
+                .all(Check::holds);
             if holds || frame.legs.is_empty() {
                 return Ok(if holds { frame } else { first.unwrap_or(frame) });
             }
@@ -161,12 +166,23 @@ impl Framing<'_> {
     fn posts_of(&self, frame: &mut Frame) -> Result<(), DesignError> {
         let posts = &self.planks.kit.posts;
         let clear = |planned: &PlannedLeg| {
-            planned.leg.spans.first().map_or(Length::default(), |span| span.clear)
+            planned
+                .leg
+                .spans
+                .first()
+                .map_or(Length::default(), |span| span.clear)
         };
         let mut tasks = Vec::new();
         if let Some(post) = &posts.intermediate {
-            let count: usize = frame.legs.iter().map(|planned| planned.leg.spans.len() - 1).sum();
-            let divided = frame.legs.iter().filter(|planned| planned.leg.spans.len() > 1);
+            let count: usize = frame
+                .legs
+                .iter()
+                .map(|planned| planned.leg.spans.len() - 1)
+                .sum();
+            let divided = frame
+                .legs
+                .iter()
+                .filter(|planned| planned.leg.spans.len() > 1);
             let widest = divided.map(clear).fold(Length::default(), Length::max);
             tasks.push((Upright::Intermediate, count, post, widest + post.width));
         }

@@ -73,7 +73,11 @@ impl Planks<'_> {
     /// Why so many spans are not enough.
     fn wanting(&self, leg: &Leg, checks: &[Check], spans: u32) -> Vec<&'static str> {
         let mut wanting = Vec::new();
-        let fails = |what| checks.iter().any(|check| check.what == what && !check.holds());
+        let fails = |what| {
+            checks
+                .iter()
+                .any(|check| check.what == what && !check.holds())
+        };
         for (what, reason) in [
             ("bending", "planks would break in bending"),
             ("shear", "planks would fail in shear"),

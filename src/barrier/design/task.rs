@@ -1,6 +1,5 @@
 //! What a barrier is asked to do, and by which rules it is designed.
 
-use crate::anchor::Anchorage;
 use crate::barrier::{DeflectionLimit, MountPlace, Practice, Run};
 use crate::load::{CombinationSet, LoadZone, WaterCase};
 use crate::quantity::Length;

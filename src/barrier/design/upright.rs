@@ -161,8 +161,7 @@ impl UprightTask<'_> {
         basis: &Basis,
         case: LoadCase,
     ) -> Result<[Check; 3], DesignError> {
-        let bending =
-            bending_capacity(&self.post.section, &self.post.material, basis.strength)?;
+        let bending = bending_capacity(&self.post.section, &self.post.material, basis.strength)?;
         let shear = shear_capacity(&self.post.section, &self.post.material, basis.strength)?;
         let check = |what, demand, capacity, reference| Check {
             part: self.role.name().to_owned(),

@@ -10,6 +10,7 @@ mod profile;
 mod seal;
 mod section;
 mod section_sums;
+mod wall_anchors;
 
 pub use base_plate::{AnchorPattern, BasePlate};
 pub use brace::Brace;
@@ -18,6 +19,7 @@ pub use post::{Post, Posts};
 pub use seal::Seal;
 pub use section::{Section, SectionClass, StatedBending};
 pub use section_sums::{ProfileError, Rectangle, SectionSums, section_sums};
+pub use wall_anchors::WallAnchors;
 
 use super::Material;
 use crate::quantity::{Length, parse_length};

@@ -2,10 +2,12 @@
 
 use super::base_plate::{AnchorPattern, BasePlate};
 use super::section::{Section, SectionTable};
+use super::wall_anchors::WallAnchors;
 use super::{check, field};
 use crate::barrier::Material;
 use crate::quantity::unit::LinearMassDensity;
 use crate::quantity::{Length, parse_length, parse_mass_per_length};
+use crate::site::Mount;
 use crate::statement::{StatementError, Table};
 
 /// The posts of a kit, by where they stand; `None` for one that it does not have.
@@ -40,9 +42,10 @@ pub struct Post {
     pub mass_per_length: LinearMassDensity,
     /// The plate at its foot; `None` where it has none.
     pub base_plate: Option<BasePlate>,
-    /// The anchors of its base plate. A post that is fixed to a wall along its height states
-    /// none: what the wall holds is not computed here.
+    /// The anchors of its base plate.
     pub anchors: Option<AnchorPattern>,
+    /// The anchors that hold it to a wall along its height, of a post that stands at one.
+    pub wall_anchors: Option<WallAnchors>,
     /// The room it needs: an inside post, the least depth of the reveal; an outside post, the
     /// least width of sound wall face beside the opening.
     pub needs: Option<Length>,
@@ -103,6 +106,7 @@ impl Post {
             "needs",
             "base_plate",
             "anchors",
+            "wall_anchors",
         ];
         known.extend(SectionTable::KEYS);
         table.allow(&known)?;
@@ -144,6 +148,10 @@ impl Post {
                 .table("anchors")?
                 .map(|anchors| AnchorPattern::read(&anchors))
                 .transpose()?,
+            wall_anchors: table
+                .table("wall_anchors")?
+                .map(|anchors| WallAnchors::read(&anchors))
+                .transpose()?,
             needs: field::optional_positive(
                 table,
                 "needs",
@@ -153,6 +161,16 @@ impl Post {
         };
         check::post(&post, plank_thickness).map_err(|fault| fault.at(table))?;
         Ok(post)
+    }
+
+    /// The room that it needs: for an inside mount of the reveal's depth, for an outside mount
+    /// of the wall's face. Where the kit does not say, what the post itself takes.
+    #[must_use]
+    pub fn least_room(&self, mount: Mount) -> Length {
+        self.needs.unwrap_or(match mount {
+            Mount::Inside => self.depth,
+            Mount::Outside => self.width,
+        })
     }
 
     /// How far the plank reaches into the pocket: what holds its end.

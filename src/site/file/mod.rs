@@ -12,7 +12,8 @@ use place::location;
 use water::water;
 
 use super::{
-    FittingStatement, Footprint, InsideStatement, LoadStatement, Location, RuleChoice, Site, StatedOffset, StatedUncertainty, SurveyedGrade,
+    FittingStatement, Footprint, InsideStatement, LoadStatement, Location, RuleChoice, Site,
+    StatedOffset, StatedUncertainty, SurveyedGrade,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{Elevation, UnitSystem, VerticalDatum, parse_elevation};
