@@ -111,7 +111,7 @@ mod gere_planks_between_posts {
 }
 
 /// mathalino.com/?page=7, a wall of planks 300 mm by 75 mm driven into the ground: 2.4 m of
-/// soil of 17.3 kN/m³ with a coefficient of active pressure of 1/3, 10.4 MPa allowed.
+/// soil of 17.3 kN/m³ with a coefficient of active pressure of 1/3, 10.4 N/mm² allowed.
 #[test]
 fn mathalino_a_wall_of_planks() {
     let (height, width, thickness) = (2.4, 0.300, 0.075);
