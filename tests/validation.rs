@@ -6,9 +6,7 @@
 mod anchors;
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;
-#[path = "validation/beam_peer.rs"]
-mod beam_peer;
-#[path = "validation/beams.rs"]
+#[path = "validation/beams/mod.rs"]
 mod beams;
 #[path = "validation/boundary.rs"]
 mod boundary;

@@ -62,15 +62,15 @@ proptest! {
         let at_end = read(&beam, beam.length.get::<meter>())[1];
         prop_assert!(at_end.abs() <= ROUNDING * moments, "{at_end}");
         if let Supports::SimplySupported | Supports::PinnedAndPropped { .. } = beam.supports {
-            prop_assert_eq!(read(&beam, 0.0)[1], 0.0);
-            prop_assert_eq!(in_newton_metres(beam.response().unwrap().start().moment), 0.0);
+            let at_start = in_newton_metres(beam.response().unwrap().start().moment);
+            prop_assert!(read(&beam, 0.0)[1].abs() + at_start.abs() <= 0.0, "{at_start}");
         }
     }
 
     #[test]
     fn supports_do_not_give_way(beam in any_beam()) {
         let [.., deflections] = scales(&beam);
-        prop_assert_eq!(read(&beam, 0.0)[2], 0.0);
+        prop_assert!(read(&beam, 0.0)[2].abs() <= 0.0);
         if beam.supports != Supports::Cantilever {
             let at_support = read(&beam, second(&beam))[2];
             prop_assert!(at_support.abs() <= ROUNDING * deflections, "{at_support}");

@@ -100,6 +100,7 @@ fn finite_numbers_whose_product_is_not() {
 
 /// 0.1 + 0.2 is more than 0.3.
 #[test]
+#[allow(clippy::float_cmp)] // the very same numbers
 fn a_place_that_passes_the_end_by_rounding_is_at_the_end() {
     let sum = 0.1 + 0.2;
     assert!(sum > 0.3);

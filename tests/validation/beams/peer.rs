@@ -97,20 +97,12 @@ fn differences(ours: &Response, theirs: &Value) -> [f64; 9] {
             *worst = worst.max((here - there).abs());
         }
     }
-    let [a, b, c] = reactions.map(f64::abs);
-    let [d, e, f] = greatest.map(f64::abs);
-    let [g, h, i] = stations;
-    [
-        a / shear,
-        b / moment,
-        c / shear,
-        d / shear,
-        e / moment,
-        f / deflection,
-        g / shear,
-        h / moment,
-        i / deflection,
-    ]
+    let scales = [shear, moment, shear, shear, moment, deflection];
+    let stations = std::iter::zip(stations, [shear, moment, deflection]);
+    let mut shares = std::iter::zip(reactions.into_iter().chain(greatest), scales)
+        .chain(stations)
+        .map(|(difference, scale)| difference.abs() / scale);
+    std::array::from_fn(|_| shares.next().unwrap())
 }
 
 fn quantile(sorted: &[f64], share: f64) -> f64 {
