@@ -16,6 +16,8 @@ mod demonstration;
 mod houston;
 #[path = "validation/hudson.rs"]
 mod hudson;
+#[path = "validation/inflow.rs"]
+mod inflow;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]
