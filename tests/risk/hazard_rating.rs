@@ -1,5 +1,6 @@
 //! The hazard of water for people.
 
+use approx::assert_abs_diff_eq;
 use proptest::prelude::*;
 use sillmark::quantity::unit::{Length, Velocity, meter, meter_per_second};
 use sillmark::risk::{Debris, HazardClass, HazardEdition, HazardRating, LandUse, hazard_rating};
@@ -19,30 +20,32 @@ fn factor(depth: f64, speed: f64, debris: Debris) -> f64 {
 
 #[test]
 fn the_conservative_factor_begins_above_a_quarter_metre_or_two_metres_a_second() {
-    let conservative = |depth, speed| factor(depth, speed, Debris::Conservative);
-    assert_eq!(
-        [
-            conservative(0.25, 0.0),
-            conservative(0.251, 0.0),
-            conservative(0.1, 2.0),
-            conservative(0.1, 2.01),
-            conservative(0.0, 5.0),
-        ],
-        [0.0, 1.0, 0.0, 1.0, 0.0]
-    );
+    for (depth, speed, expected) in [
+        (0.25, 0.0, 0.0),
+        (0.251, 0.0, 1.0),
+        (0.1, 2.0, 0.0),
+        (0.1, 2.01, 1.0),
+        (0.0, 5.0, 0.0),
+    ] {
+        let found = factor(depth, speed, Debris::Conservative);
+        assert_abs_diff_eq!(found, expected);
+    }
 }
 
 /// The table of FD2320, from memory: rows of depth, columns pasture, woodland, urban.
 #[test]
 fn the_factor_by_land_use_follows_the_table() {
-    let row = |depth, speed| {
-        [LandUse::Pasture, LandUse::Woodland, LandUse::Urban]
-            .map(|land| factor(depth, speed, Debris::From(land)))
-    };
-    assert_eq!(row(0.2, 1.0), [0.0, 0.0, 0.0]);
-    assert_eq!(row(0.5, 1.0), [0.0, 0.5, 1.0]);
-    assert_eq!(row(0.8, 1.0), [0.5, 1.0, 1.0]);
-    assert_eq!(row(0.2, 2.1), [0.5, 1.0, 1.0]);
+    for (depth, speed, row) in [
+        (0.2, 1.0, [0.0, 0.0, 0.0]),
+        (0.5, 1.0, [0.0, 0.5, 1.0]),
+        (0.8, 1.0, [0.5, 1.0, 1.0]),
+        (0.2, 2.1, [0.5, 1.0, 1.0]),
+    ] {
+        let columns = [LandUse::Pasture, LandUse::Woodland, LandUse::Urban];
+        for (land, expected) in columns.into_iter().zip(row) {
+            assert_abs_diff_eq!(factor(depth, speed, Debris::From(land)), expected);
+        }
+    }
 }
 
 #[test]

@@ -13,7 +13,8 @@ use sillmark::inflow::{
 use sillmark::quantity::unit::{
     Area, FlowPerLength, Length, Mass, Velocity, VolumeRate, cubic_foot_per_second,
     cubic_meter_per_second, day, foot, foot_per_second, inch, kilogram, liter_per_second, meter,
-    meter_per_second, pound, square_foot, square_meter, us_gallon_per_hour, us_gallon_per_minute,
+    meter_per_second, pound_mass, square_foot, square_meter, us_gallon_per_hour,
+    us_gallon_per_minute,
 };
 use sillmark::risk::{Debris, HazardClass, HazardEdition, hazard_rating};
 use sillmark::statement::{Citation, Confidence};
@@ -70,7 +71,8 @@ fn a_stepped_notch_passes_17_09_cfs() {
     );
 }
 
-/// SDSU CIVE530 midterm 1, fall 2005, facets.sdsu.edu/protected31/cive530_midterm_1_problem_all_fa05.html:
+/// SDSU CIVE530 midterm 1, fall 2005,
+/// <http://facets.sdsu.edu/protected31/cive530_midterm_1_problem_all_fa05.html>:
 /// a broad crest of 20 ft, head 0.8 ft, coefficient 3.09: 44.22 cfs; its theory, with g 32.17,
 /// gives 3.087.
 #[test]
@@ -186,7 +188,8 @@ fn rain_has_the_factor_0_0104() {
     assert_abs_diff_eq!(roof.get::<us_gallon_per_hour>(), 18_700.0, epsilon = 5.0);
 }
 
-/// SDSU CIVE445 midterm 2, problem 1 (facets.sdsu.edu/protected29/cive445_midterm_2_problem_1.html):
+/// SDSU CIVE445 midterm 2, problem 1
+/// (<http://facets.sdsu.edu/protected29/cive445_midterm_2_problem_1.html>):
 /// 45.48 mm/h on 80 ha are 10.11 m³/s.
 #[test]
 fn rain_on_80_hectares_is_10_11_cubic_metres_a_second() {
@@ -276,14 +279,14 @@ fn hazard_classes_by_edition() {
 
 /// Load constant of the revised NIOSH lifting equation, 23 kg "or about 51 lb":
 /// ccohs.ca/oshanswers/ergonomics/niosh/assessing.html; 51 lb again at
-/// osha.gov/SLTC/etools/poultry/additional_material/niosh.html, which finds a box of 80 lb
+/// <https://www.osha.gov/SLTC/etools/poultry/additional_material/niosh.html>, which finds a box of 80 lb
 /// "about 1.6 times" the limit: two people.
 #[test]
 fn one_person_lifts_23_kg_and_80_lb_need_two() {
     let limit = LiftLimit::niosh_load_constant();
     assert_abs_diff_eq!(limit.mass.get::<kilogram>(), 23.0, epsilon = 1e-12);
-    assert_abs_diff_eq!(limit.mass.get::<pound>(), 51.0, epsilon = 0.5);
-    let mass = Mass::new::<pound>(80.0);
+    assert_abs_diff_eq!(limit.mass.get::<pound_mass>(), 51.0, epsilon = 0.5);
+    let mass = Mass::new::<pound_mass>(80.0);
     assert_abs_diff_eq!((mass / limit.mass).value, 1.6, epsilon = 0.05);
     let box_of_80 = Piece {
         name: "box".into(),
