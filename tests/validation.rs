@@ -22,6 +22,8 @@ mod houston;
 mod hudson;
 #[path = "validation/loads.rs"]
 mod loads;
+#[path = "validation/inflow.rs"]
+mod inflow;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]

@@ -20,6 +20,20 @@ pub struct NotchStep {
 ///
 /// # Errors
 /// [`Impossible`] for a width, height, head or coefficient that cannot be.
+///
+/// ```
+/// use sillmark::inflow::{Coefficient, NotchStep, stepped_notch};
+/// use sillmark::quantity::unit::{Length, cubic_foot_per_second, foot};
+/// let step = |width, height| NotchStep {
+///     width: Length::new::<foot>(width),
+///     height: Length::new::<foot>(height),
+/// };
+/// // A low barrier of 3 ft beside one of 4 ft that is 0.5 ft higher, 0.7 ft of water over it.
+/// let steps = [step(3.0, 0.5), step(7.0, 0.0)];
+/// let flow = stepped_notch(&steps, Length::new::<foot>(0.7), &Coefficient::orifice())?.flow;
+/// assert!((flow.get::<cubic_foot_per_second>() - 6.788).abs() < 5e-4);
+/// # Ok::<(), sillmark::quantity::Impossible>(())
+/// ```
 pub fn stepped_notch(
     steps: &[NotchStep],
     head: Length,

@@ -101,7 +101,7 @@ fn filled_after(target: Volume, flood: &Flood) -> FillingTime {
         return FillingTime::Never;
     };
     let mut early = begins;
-    let mut late = begins.max(flood.stands_after) + longest.value;
+    let mut late = (begins.max(flood.stands_after) + longest.value).min(f64::MAX);
     // Enough halvings for any interval of numbers; the tolerance ends it sooner.
     for _ in 0..2000 {
         if late - early <= TIME_TOLERANCE * late {

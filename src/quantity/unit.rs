@@ -8,6 +8,7 @@
 //! | --- | --- | --- |
 //! | foot | 0.3048 m | International yard and pound agreement, 1959 |
 //! | US survey foot | 1200 / 3937 m | NIST SP 811, appendix B.6 |
+//! | pound (mass) | 0.453 592 37 kg | International yard and pound agreement, 1959 |
 //! | pound-force | 4.448 221 615 260 5 N | NIST SP 811, appendix B.8 |
 //! | US gallon | 231 in³ | NIST Handbook 44, appendix C |
 //!
@@ -53,10 +54,11 @@ pub type FlowPerLength = Quantity<ISQ<P2, Z0, N1, Z0, Z0, Z0, Z0>, SI<f64>, f64>
 
 pub use exact::force::pound_force;
 pub use exact::length::survey_foot;
+pub use exact::mass::pound_mass;
 pub use exact::pressure::{pound_per_square_foot, pound_per_square_inch};
 pub use exact::volume_rate::{us_gallon_per_hour, us_gallon_per_minute};
 pub use uom::si::area::{square_foot, square_meter};
-pub use uom::si::mass::{kilogram, pound};
+pub use uom::si::mass::kilogram;
 pub use uom::si::volume_rate::{cubic_foot_per_second, cubic_meter_per_second, liter_per_second};
 
 /// One module a quantity, as the macro of `uom` asks for.
@@ -88,6 +90,15 @@ mod exact {
                 "psf", "pound-force per square foot", "pounds-force per square foot";
             @pound_per_square_inch: 4.448_221_615_260_5_E0 / (2.54_E-2 * 2.54_E-2);
                 "psi", "pound-force per square inch", "pounds-force per square inch";
+        }
+    }
+
+    pub(super) mod mass {
+        unit! {
+            system: uom::si;
+            quantity: uom::si::mass;
+
+            @pound_mass: 4.535_923_7_E-1; "lb", "pound", "pounds";
         }
     }
 
@@ -204,11 +215,11 @@ mod tests {
 
     #[test]
     fn derived_units_equal_the_quotient_of_their_parts() {
-        let square_foot = Length::new::<foot>(1.0) * Length::new::<foot>(1.0);
+        let foot_squared = Length::new::<foot>(1.0) * Length::new::<foot>(1.0);
         let square_inch = Length::new::<inch>(1.0) * Length::new::<inch>(1.0);
         let pound = Force::new::<pound_force>(1.0);
         assert_relative_eq!(
-            (pound / square_foot).get::<pound_per_square_foot>(),
+            (pound / foot_squared).get::<pound_per_square_foot>(),
             1.0,
             epsilon = 1e-15
         );

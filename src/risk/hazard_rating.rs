@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::quantity::unit::{meter, meter_per_second};
-use crate::quantity::{Impossible, Length, Velocity, not_negative};
+use crate::quantity::{Impossible, Length, Velocity, finite, not_negative};
 use crate::statement::{Choice, Citation, Confidence};
 
 /// What the water may carry against people.
@@ -138,8 +138,10 @@ pub fn hazard_rating(
         not_negative("debris factor", factor, "")?;
     }
     let debris_factor = if d > 0.0 { factor(d, v, debris) } else { 0.0 };
+    let value = d * (v + 0.5) + debris_factor;
+    finite("hazard rating", value, "")?;
     Ok(HazardRating {
-        value: d * (v + 0.5) + debris_factor,
+        value,
         debris_factor,
         citation: citation(debris),
     })

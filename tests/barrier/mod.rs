@@ -1,4 +1,6 @@
 //! Kits and planks.
 
+mod fitting;
+mod handling;
 mod hostile;
 mod planks;

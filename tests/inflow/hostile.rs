@@ -122,10 +122,10 @@ proptest! {
             prop_assert!(found.depth_in_24_hours.value.is_finite());
             prop_assert!(found.depth_in_flood.unwrap().value.is_finite());
         }
-        if let Ok(filling) = time_to_fill(&inflow, area, Length::new::<meter>(e)) {
-            if let FillingTime::After(time) = filling.time {
-                prop_assert!(time.value.is_finite() && time.value >= 0.0);
-            }
+        if let Ok(filling) = time_to_fill(&inflow, area, Length::new::<meter>(e))
+            && let FillingTime::After(time) = filling.time
+        {
+            prop_assert!(time.value.is_finite() && time.value >= 0.0);
         }
     }
 
@@ -147,10 +147,10 @@ proptest! {
             rate: Velocity::new::<meter_per_second>(outside[1]),
             highest: Length::new::<meter>(outside[2]),
         };
-        if let Ok(filling) = time_to_fill_while_rising(&case, &river) {
-            if let FillingTime::After(time) = filling.time {
-                prop_assert!(time.value.is_finite() && time.value >= 0.0, "{case:?} {river:?}");
-            }
+        if let Ok(filling) = time_to_fill_while_rising(&case, &river)
+            && let FillingTime::After(time) = filling.time
+        {
+            prop_assert!(time.value.is_finite() && time.value >= 0.0, "{case:?} {river:?}");
         }
     }
 }

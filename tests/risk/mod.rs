@@ -1,4 +1,6 @@
-//! Curves of stage and chance.
+//! Curves of stage and chance; hazard of the water for people.
+
+mod hazard_rating;
 
 use approx::assert_abs_diff_eq;
 use sillmark::quantity::unit::{Length, foot};
