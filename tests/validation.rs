@@ -20,10 +20,10 @@ mod demonstration;
 mod houston;
 #[path = "validation/hudson.rs"]
 mod hudson;
-#[path = "validation/loads.rs"]
-mod loads;
 #[path = "validation/inflow.rs"]
 mod inflow;
+#[path = "validation/loads.rs"]
+mod loads;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]

@@ -1,7 +1,9 @@
 //! The barrier itself: the kit it is built from, the strength of its parts, and what an opening
 //! needs of it.
 
+mod answer;
 mod basis;
+mod behind;
 mod check;
 mod design;
 mod error;
@@ -16,11 +18,14 @@ mod practice;
 mod span;
 mod strength;
 
+pub use answer::{BarrierAnswer, Surroundings};
 pub use basis::{Basis, DeflectionLimit};
+pub use behind::BehindBarriers;
 pub use check::{Amount, Check, LoadCase, governing};
 pub use design::{
-    BarrierDesign, BarrierTask, BaseForces, BraceForces, CaseLoad, DesignRules, EndForces,
-    EndPostDesign, Ends, PlannedLeg, PlateAnchors, Upright, UprightDesign, design_barrier,
+    BarrierDesign, BarrierTask, BaseForces, BraceForces, CaseLoad, DesignRules, EndAnchors,
+    EndForces, EndPostDesign, Ends, PlannedLeg, PlateAnchors, Upright, UprightDesign,
+    design_barrier,
 };
 pub use error::DesignError;
 pub use finding::{Open, Shortfall};

@@ -156,6 +156,12 @@ impl Inflow {
         }
     }
 
+    /// Adds everything of another sum.
+    pub fn join(&mut self, other: &Self) {
+        self.parts.extend(other.parts.iter().cloned());
+        self.not_counted.extend(other.not_counted.iter().copied());
+    }
+
     /// The sum of what has a flow; the whole inflow only where [`Self::is_complete`].
     #[must_use]
     pub fn total(&self) -> VolumeRate {

@@ -2,7 +2,7 @@
 
 use super::anchoring::PlateAnchors;
 use super::cut_list::{PostPiece, cut_list};
-use super::ends::EndPostDesign;
+use super::ends::{EndPostDesign, EndTask};
 use super::findings::{open_items, shortfalls};
 use super::frame::{EndChoice, Frame, Framing};
 use super::spans::{Planks, PlannedLeg};
@@ -88,6 +88,7 @@ pub fn design_barrier(
     kit: &Kit,
     rules: &DesignRules,
     floor: Option<&AnchorSetting>,
+    jamb: Option<&AnchorSetting>,
 ) -> Result<Option<BarrierDesign>, DesignError> {
     let stack = planks_for(task.height, kit);
     if stack.count == 0 {
@@ -133,6 +134,7 @@ pub fn design_barrier(
             longest_span,
             greatest_depth,
             floor,
+            jamb,
         },
     )
     .map(Some)
@@ -142,6 +144,7 @@ struct BarrierSoFar<'a> {
     longest_span: Option<Length>,
     greatest_depth: Option<Length>,
     floor: Option<&'a AnchorSetting>,
+    jamb: Option<&'a AnchorSetting>,
 }
 
 /// Wall, anchors, pieces and findings of a frame.
@@ -163,13 +166,15 @@ fn finish(
         .ends
         .post
         .map(|post| {
-            EndPostDesign::of(
-                framing.ends.ends,
+            let task = EndTask {
+                ends: framing.ends.ends,
                 post,
                 tributary,
-                stack.height,
-                planks.loads,
-            )
+                height: stack.height,
+                loads: planks.loads,
+                rules: planks.rules,
+            };
+            task.design(so_far.jamb)
         })
         .transpose()?;
     let mut anchors = Vec::new();

@@ -1,11 +1,15 @@
 //! The end posts and the wall that holds them.
 
+use super::DesignRules;
 use super::water::CaseLoad;
-use crate::anchor::{LoadBand, tributary_shares};
-use crate::barrier::{DesignError, LoadCase, Post};
+use crate::anchor::{
+    AnchorCheck, AnchorGroup, Anchorage, Demand, LoadBand, ShearCase, ShearDemand, Side,
+    tributary_shares,
+};
+use crate::barrier::{DesignError, LoadCase, Post, WallAnchors};
 use crate::quantity::unit::Force;
 use crate::quantity::{Length, LineLoad, Pressure};
-use crate::site::Mount;
+use crate::site::{AnchorSetting, Mount};
 
 /// How the ends of a barrier meet the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,9 +30,9 @@ pub struct EndPostDesign {
     pub tributary: Length,
     /// In each case.
     pub forces: Vec<EndForces>,
-    /// Shear on the anchor that carries most, by tributary height; `None` where the post bears
-    /// on the face of the wall, and where the kit does not say where its anchors are.
-    pub greatest_anchor_shear: Option<Force>,
+    /// Its anchors; `None` where the post bears on the face of the wall, which needs them only
+    /// to keep it in its place, and where the kit does not say where they are.
+    pub anchors: Option<EndAnchors>,
 }
 
 /// Forces on the jamb at one end of a barrier, without load factors.
@@ -47,60 +51,169 @@ pub struct EndForces {
     pub bearing: Option<Pressure>,
 }
 
-impl EndPostDesign {
+/// The anchors up an end post, with water at the top of the barrier.
+#[derive(Clone, Debug, PartialEq)]
+pub struct EndAnchors {
+    /// Their heights over the post's foot.
+    pub heights: Vec<Length>,
+    /// Shear on the one that carries most, without load factors, by tributary height.
+    pub greatest_shear: Force,
+    /// Factor on the load for the check: anchors are designed for factored loads.
+    pub factor: f64,
+    /// Every way of failing, as far as it could be checked; `None` where nobody stated what
+    /// they are set in or how they are fixed.
+    pub check: Option<AnchorCheck>,
+}
+
+/// An end post before its design.
+pub(super) struct EndTask<'a> {
+    pub(super) ends: Option<Ends>,
+    pub(super) post: &'a Post,
+    pub(super) tributary: Length,
+    pub(super) height: Length,
+    pub(super) loads: &'a [CaseLoad],
+    pub(super) rules: &'a DesignRules,
+}
+
+impl EndTask<'_> {
     /// What an end post hands over.
     ///
     /// In the reveal, and against the wall, the water slides the post along the wall: its
-    /// anchors carry shear toward the edge of the wall, each the force nearer to it than to
-    /// its neighbours. On the face the water presses the post onto the wall: it bears over its
+    /// anchors carry shear toward the dry edge, each the force nearer to it than to its
+    /// neighbours. On the face the water presses the post onto the wall: it bears over its
     /// width, the anchors only keep it in its place, and nothing lifts.
-    pub(super) fn of(
-        ends: Option<Ends>,
-        post: &Post,
-        tributary: Length,
-        height: Length,
-        loads: &[CaseLoad],
-    ) -> Result<Self, DesignError> {
-        let on_face = ends == Some(Ends::Mounted(Mount::Outside));
-        let mut forces = Vec::new();
-        let mut greatest_anchor_shear: Option<Force> = None;
-        for load in loads {
+    pub(super) fn design(
+        &self,
+        jamb: Option<&AnchorSetting>,
+    ) -> Result<EndPostDesign, DesignError> {
+        let on_face = self.ends == Some(Ends::Mounted(Mount::Outside));
+        let forces = self.loads.iter().map(|load| {
             let water = load.on_barrier.resultant();
             let (pressure, _) = load.on_barrier.greatest();
-            let greatest = pressure * tributary;
-            forces.push(EndForces {
+            let greatest = pressure * self.tributary;
+            EndForces {
                 case: load.case,
-                force: water.force * tributary,
+                force: water.force * self.tributary,
                 height: water.height,
                 greatest,
-                bearing: on_face.then(|| greatest / post.width),
-            });
-            if on_face {
-                continue;
+                bearing: on_face.then(|| greatest / self.post.width),
             }
-            if let Some(anchors) = post.wall_anchors {
-                let bands: Vec<LoadBand> = load
-                    .on_upright(tributary, height)
-                    .into_iter()
-                    .filter(|band| band.to > band.from)
-                    .map(|band| LoadBand {
-                        from: band.from,
-                        to: band.to,
-                        at_from: band.at_from,
-                        at_to: band.at_to,
-                    })
-                    .collect();
-                for share in tributary_shares(&anchors.heights(height), &bands)? {
-                    let most = greatest_anchor_shear.unwrap_or_default();
-                    greatest_anchor_shear = Some(most.max(share.shear));
-                }
-            }
-        }
-        Ok(Self {
-            ends,
-            tributary,
-            forces,
-            greatest_anchor_shear,
+        });
+        let pattern = self.post.wall_anchors.filter(|_| !on_face);
+        Ok(EndPostDesign {
+            ends: self.ends,
+            tributary: self.tributary,
+            forces: forces.collect(),
+            anchors: pattern
+                .map(|pattern| self.anchors(pattern, jamb))
+                .transpose()?
+                .flatten(),
         })
     }
+
+    /// The anchors under the load that asks most of them.
+    fn anchors(
+        &self,
+        pattern: WallAnchors,
+        jamb: Option<&AnchorSetting>,
+    ) -> Result<Option<EndAnchors>, DesignError> {
+        let heights = pattern.heights(self.height);
+        let factor = self.rules.combination.factors(self.rules.zone).strength;
+        let mut worst: Option<(Force, Vec<LoadBand>)> = None;
+        for load in self.loads {
+            let bands = self.bands(load);
+            let shares = tributary_shares(&heights, &bands)?;
+            let shears = shares.iter().map(|share| share.shear);
+            let greatest = shears.fold(Force::default(), Force::max);
+            if worst.as_ref().is_none_or(|(found, _)| greatest > *found) {
+                worst = Some((greatest, bands));
+            }
+        }
+        let Some((greatest_shear, bands)) = worst else {
+            return Ok(None);
+        };
+        let demand = shear_demand(&heights, &bands, greatest_shear, factor)?;
+        let check = match jamb {
+            Some(setting) => anchorage(setting, pattern, &heights)?
+                .map(|anchorage| anchorage.check(&demand))
+                .transpose()?,
+            None => None,
+        };
+        Ok(Some(EndAnchors {
+            heights,
+            greatest_shear,
+            factor,
+            check,
+        }))
+    }
+
+    fn bands(&self, load: &CaseLoad) -> Vec<LoadBand> {
+        load.on_upright(self.tributary, self.height)
+            .into_iter()
+            .filter(|band| band.to > band.from)
+            .map(|band| LoadBand {
+                from: band.from,
+                to: band.to,
+                at_from: band.at_from,
+                at_to: band.at_to,
+            })
+            .collect()
+    }
+}
+
+/// The shear on the group: the whole force, where it acts relative to the middle of the
+/// anchors, and the greatest share.
+fn shear_demand(
+    heights: &[Length],
+    bands: &[LoadBand],
+    greatest: Force,
+    factor: f64,
+) -> Result<Demand, DesignError> {
+    let shares = tributary_shares(heights, bands)?;
+    let force: Force = shares.iter().map(|share| share.shear).sum();
+    let moment = shares
+        .iter()
+        .fold(Force::default() * Length::default(), |sum, share| {
+            sum + share.shear * share.height
+        });
+    let all: Length = heights.iter().copied().sum();
+    #[allow(clippy::cast_precision_loss)] // a post has a handful of anchors
+    let middle = all / heights.len() as f64;
+    let eccentricity = if force.value > 0.0 {
+        (moment / force - middle).abs()
+    } else {
+        Length::default()
+    };
+    Ok(Demand {
+        tension: None,
+        shear: (force.value > 0.0).then_some(ShearDemand {
+            toward: Side::YPlus,
+            force: force * factor,
+            eccentricity,
+            greatest: greatest * factor,
+        }),
+    })
+}
+
+/// The kit's anchors in the site's jamb, x running up the post; `None` where nobody says how
+/// they are fixed.
+fn anchorage(
+    setting: &AnchorSetting,
+    pattern: WallAnchors,
+    heights: &[Length],
+) -> Result<Option<Anchorage>, DesignError> {
+    let Some(fixing) = &setting.fixing else {
+        return Ok(None);
+    };
+    let spacings = heights.windows(2).map(|pair| pair[1] - pair[0]);
+    Ok(Some(Anchorage {
+        base: setting.base.clone(),
+        fixing: fixing.clone(),
+        diameter: pattern.diameter,
+        embedment: setting.embedment,
+        steel: setting.steel.clone(),
+        bedding: setting.bedding,
+        group: AnchorGroup::new(spacings, [], setting.edges)?,
+        shear_case: ShearCase::FrontRow,
+    }))
 }

@@ -2,7 +2,7 @@
 
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
-use crate::anchor::Outcome;
+use crate::anchor::{AnchorCheck, Outcome};
 use crate::barrier::{
     Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
 };
@@ -103,6 +103,19 @@ pub(super) fn open_items(
 
 fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Open>) {
     let kit = framing.planks.kit;
+    if let Some(end) = design
+        .end_post
+        .as_ref()
+        .and_then(|end| end.anchors.as_ref())
+    {
+        let why = unchecked(end.check.as_ref(), "[jamb]");
+        if !why.is_empty() {
+            open.push(Open::AnchorCapacity {
+                post: "end post".to_owned(),
+                why,
+            });
+        }
+    }
     for post in &design.uprights {
         let name = post.role.name();
         let Some(anchors) = design.anchors.iter().find(|anchors| anchors.post == name) else {
@@ -111,17 +124,7 @@ fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Op
             });
             continue;
         };
-        let why = match &anchors.check {
-            None => vec![
-                "nobody stated what the base plate stands on and how its anchors are fixed ([floor])"
-                    .to_owned(),
-            ],
-            Some(check) => [&check.tension, &check.shear]
-                .into_iter()
-                .flat_map(|direction| &direction.unchecked)
-                .map(ToString::to_string)
-                .collect(),
-        };
+        let why = unchecked(anchors.check.as_ref(), "[floor]");
         if !why.is_empty() {
             open.push(Open::AnchorCapacity {
                 post: name.to_owned(),
@@ -130,7 +133,7 @@ fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Op
         }
     }
     if let Some(end) = &design.end_post
-        && end.greatest_anchor_shear.is_none()
+        && end.anchors.is_none()
         && end.forces.iter().all(|forces| forces.bearing.is_none())
         && kit.posts.inside.is_some()
         && end.ends.is_some()
@@ -139,6 +142,20 @@ fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Op
             what: "where the anchors of its inside post are".to_owned(),
         });
     }
+}
+
+/// What keeps the capacity of anchors open.
+fn unchecked(check: Option<&AnchorCheck>, table: &str) -> Vec<String> {
+    let Some(check) = check else {
+        return vec![format!(
+            "nobody stated what they are set in and how they are fixed ({table})"
+        )];
+    };
+    [&check.tension, &check.shear]
+        .into_iter()
+        .flat_map(|direction| &direction.unchecked)
+        .map(ToString::to_string)
+        .collect()
 }
 
 /// What the strength of planks and posts does not cover.

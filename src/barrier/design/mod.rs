@@ -28,7 +28,7 @@ mod water;
 
 pub use anchoring::PlateAnchors;
 pub use barrier_design::{BarrierDesign, design_barrier};
-pub use ends::{EndForces, EndPostDesign, Ends};
+pub use ends::{EndAnchors, EndForces, EndPostDesign, Ends};
 pub use spans::PlannedLeg;
 pub use task::{BarrierTask, DesignRules};
 pub use upright::{BaseForces, BraceForces, Upright, UprightDesign};
