@@ -7,7 +7,7 @@ use crate::quantity::Velocity;
 
 pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadError> {
     match (case.debris, case.velocity) {
-        (None, _) => load.leave_out(LoadPart::Debris, "nothing is stated about debris"),
+        (None, _) => load.miss(LoadPart::Debris, "nothing is stated about debris"),
         (Some(Debris::None), _) => load.leave_out(LoadPart::Debris, "no debris is stated"),
         (Some(Debris::Extreme), _) => {
             load.leave_out(
@@ -20,7 +20,7 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
             load.impact = Some(Impact::special());
             load.cite(LoadPart::Debris, seen(Impact::SPECIAL_SOURCE));
         }
-        (Some(Debris::Normal), None) => load.leave_out(
+        (Some(Debris::Normal), None) => load.miss(
             LoadPart::Debris,
             "the force of debris depends on the velocity, which is not stated",
         ),
