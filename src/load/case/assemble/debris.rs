@@ -3,9 +3,13 @@
 use crate::load::case::{LoadPart, Outside, WaterCase, WaterLoad};
 use crate::load::reference::seen;
 use crate::load::{Debris, Impact, LoadError};
-use crate::quantity::Velocity;
+use crate::quantity::{Length, Velocity};
 
 pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadError> {
+    if !reaches_the_sill(case, load) && case.debris.is_some() {
+        load.leave_out(LoadPart::Debris, "the water does not reach the sill");
+        return Ok(());
+    }
     match (case.debris, case.velocity) {
         (None, _) => load.miss(LoadPart::Debris, "nothing is stated about debris"),
         (Some(Debris::None), _) => load.leave_out(LoadPart::Debris, "no debris is stated"),
@@ -27,6 +31,12 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
         (Some(Debris::Normal), Some(velocity)) => normal_debris(case, velocity, load)?,
     }
     Ok(())
+}
+
+/// Debris strikes at or below the surface, or rides on the waves.
+fn reaches_the_sill(case: &WaterCase, load: &WaterLoad) -> bool {
+    let surface = load.surface(case);
+    load.crest().map_or(surface, |crest| crest.max(surface)) > Length::default()
 }
 
 fn normal_debris(
