@@ -1,7 +1,9 @@
 //! Anchorage to concrete.
 
 mod demand;
+mod narrow;
 mod open;
+mod parts;
 mod properties;
 mod refused;
 
