@@ -159,7 +159,8 @@ impl Wedge {
         }
     }
 
-    /// `V_b`, and with what it was chosen from.
+    /// `V_b`, and with what it was chosen from. The 8 that 17.7.2.2.2 gives studs welded to a
+    /// stiff plate is not used: the 7 is safe for them.
     fn basic(&self, distance: Length) -> (Force, [Factor; 4]) {
         let bearing = self.embedment.min(self.diameter * 8.0);
         let diameter = self.diameter.get::<inch>();

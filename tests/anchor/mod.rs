@@ -1,6 +1,7 @@
 //! Anchorage to concrete.
 
 mod demand;
+mod factors;
 mod narrow;
 mod open;
 mod parts;
