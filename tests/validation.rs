@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
-#[path = "validation/anchors.rs"]
+#[path = "validation/anchors/mod.rs"]
 mod anchors;
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;

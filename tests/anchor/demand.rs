@@ -19,15 +19,13 @@ fn moment(number: f64) -> Moment {
     kilonewtons(number) * metres(1.0)
 }
 
-const PATTERN: PlatePattern = PlatePattern {
-    rows: 3,
-    per_row: 2,
-    row_spacing: Length {
-        dimension: std::marker::PhantomData,
-        units: std::marker::PhantomData,
-        value: 0.1,
-    },
-};
+fn pattern() -> PlatePattern {
+    PlatePattern {
+        rows: 3,
+        per_row: 2,
+        row_spacing: metres(0.1),
+    }
+}
 
 /// M/s on the outermost row, the row between not counted; half of the force along the post.
 #[test]
@@ -37,7 +35,7 @@ fn tension_is_in_the_outermost_row() {
         shear: kilonewtons(-6.0),
         uplift: kilonewtons(uplift),
     };
-    let plate = base_plate(&forces(0.0), &PATTERN).unwrap();
+    let plate = base_plate(&forces(0.0), &pattern()).unwrap();
     assert_relative_eq!(plate.lever_arm.unwrap().value, 0.2, epsilon = 1e-12);
     assert_relative_eq!(
         plate.tension_on_row.get::<kilonewton>(),
@@ -54,13 +52,13 @@ fn tension_is_in_the_outermost_row() {
         1.0,
         epsilon = 1e-9
     );
-    let lifted = base_plate(&forces(4.0), &PATTERN).unwrap();
+    let lifted = base_plate(&forces(4.0), &pattern()).unwrap();
     assert_relative_eq!(
         lifted.tension_on_row.get::<kilonewton>(),
         22.0,
         epsilon = 1e-9
     );
-    let pressed = base_plate(&forces(-100.0), &PATTERN).unwrap();
+    let pressed = base_plate(&forces(-100.0), &pattern()).unwrap();
     assert_eq!(pressed.tension_on_row, Force::default());
     assert_eq!(pressed.toward(Side::YPlus).tension, None);
 }
@@ -72,7 +70,7 @@ fn the_wet_row_is_pulled_and_the_shear_goes_to_the_dry_side() {
         shear: kilonewtons(6.0),
         uplift: Force::default(),
     };
-    let plate = base_plate(&forces, &PATTERN).unwrap();
+    let plate = base_plate(&forces, &pattern()).unwrap();
     let expected = Demand {
         tension: Some(TensionDemand::on_row(Side::YMinus, plate.tension_on_row, 2)),
         shear: Some(ShearDemand::even(Side::YPlus, kilonewtons(6.0), 6)),
@@ -82,7 +80,10 @@ fn the_wet_row_is_pulled_and_the_shear_goes_to_the_dry_side() {
 
 #[test]
 fn a_single_row_takes_no_moment() {
-    let single = PlatePattern { rows: 1, ..PATTERN };
+    let single = PlatePattern {
+        rows: 1,
+        ..pattern()
+    };
     let forces = BasePlateForces {
         moment: moment(1.0),
         ..BasePlateForces::default()
@@ -102,7 +103,7 @@ fn a_single_row_takes_no_moment() {
     );
     let none = PlatePattern {
         per_row: 0,
-        ..PATTERN
+        ..pattern()
     };
     assert!(base_plate(&forces, &none).is_err());
 }
