@@ -150,9 +150,9 @@ impl Barrier {
             "planks × cover height of one plank",
             method.kit.citation.to_string(),
         );
-        let salinity = site.water.salinity.unwrap_or(Salinity::Fresh);
+        let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
         let weight = salinity.specific_weight();
-        let water = match site.water.salinity {
+        let water = match site.conditions.water.salinity {
             Some(stated) => format!("still {} water", stated.word()),
             None => format!(
                 "still water, taken as {} because nobody states its salinity",
@@ -212,8 +212,11 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
             .as_ref()
             .map(|beside| (beside.elevation, beside.source.title())),
         floodway: has(ZoneClass::Floodway),
-        waves: site.water.waves,
-        velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),
+        waves: site.conditions.water.waves,
+        velocity: faster(
+            site.conditions.water.velocity,
+            zone.and_then(|zone| zone.velocity),
+        ),
         wall: opening.wall,
         lowest_ground: place
             .lowest_ground

@@ -77,6 +77,8 @@ fn opening(
         brace: choice(table, "brace")?,
         soil: None,
         gap: None,
+        floor: None,
+        jamb: None,
         wall: match table.optional("wall")? {
             Some(stated) if stated.text().trim().eq_ignore_ascii_case("unknown") => None,
             Some(stated) => Some(stated.choose()?),
