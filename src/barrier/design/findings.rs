@@ -96,6 +96,14 @@ pub(super) fn open_items(
             what: "what its brace carries".to_owned(),
         });
     }
+    let design_level = design.loads.iter().find(|load| load.case == LoadCase::DesignLevel);
+    for absent in design_level.iter().flat_map(|load| &load.water.not_included) {
+        if absent.may_act {
+            open.push(Open::LoadNotIncluded {
+                what: format!("{} is not in the loads: {}", absent.part, absent.reason),
+            });
+        }
+    }
     open_anchors(design, framing, &mut open);
     open_strength(framing, &mut open)?;
     Ok(open)

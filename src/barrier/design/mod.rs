@@ -21,6 +21,7 @@ mod ends;
 mod findings;
 mod frame;
 mod reach;
+mod rules;
 mod spans;
 mod task;
 mod upright;
