@@ -16,6 +16,10 @@ mod demonstration;
 mod houston;
 #[path = "validation/hudson.rs"]
 mod hudson;
+#[path = "validation/kit_sections.rs"]
+mod kit_sections;
+#[path = "validation/materials.rs"]
+mod materials;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]
