@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use sillmark::barrier::{Kit, MaterialStandard, materials};
-use sillmark::quantity::unit::{millimeter, pound_per_square_inch};
+use sillmark::quantity::unit::millimeter;
 use sillmark::quantity::{Length, parse_stress};
 use sillmark::statement::{Choice, Confidence};
 
@@ -74,14 +74,10 @@ fn a_kit_states_a_material_of_its_own() {
             "\"sheet 7\"\nwelded = true",
         );
     let kit = Kit::from_toml("kit.toml", &text).unwrap();
-    let psi = |text: &str| parse_stress(text).unwrap().get::<pound_per_square_inch>();
     assert_eq!(kit.plank.material.citation.confidence, Confidence::Stated);
     assert_eq!(
-        kit.plank
-            .material
-            .yield_strength
-            .get::<pound_per_square_inch>(),
-        psi("24 ksi")
+        kit.plank.material.yield_strength,
+        parse_stress("24 ksi").unwrap()
     );
     assert!(!kit.plank.material.at_weld);
     // Where it is welded, the part is of its softened strength.

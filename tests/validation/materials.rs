@@ -78,7 +78,7 @@ fn bending_by_the_plastic_modulus() {
 }
 
 /// EN 1999-1-1 table 3.2b, proof strengths over γM1 1.10 (from memory): 160 gives 145.45, 130
-/// gives 118.18, 110 gives 100.00, 200 gives 181.82, 240 gives 218.18 MPa.
+/// gives 118.18, 110 gives 100.00, 200 gives 181.82, 240 gives 218.18 N/mm².
 #[test]
 fn design_stresses_of_aluminium_in_europe() {
     let megapascal = parse_stress("1 MPa").unwrap();
@@ -96,7 +96,7 @@ fn design_stresses_of_aluminium_in_europe() {
 }
 
 /// The rows that the second reading of EN 1999-1-1 table 3.2b gives: proof and ultimate strength,
-/// and both beside a weld, in MPa.
+/// and both beside a weld, in N/mm².
 #[test]
 fn strengths_beside_a_weld_in_europe() {
     for (id, row) in [
@@ -137,8 +137,8 @@ fn strengths_beside_a_weld_in_europe() {
     assert!(material("6063-T6 (ADM)").softened().is_none());
 }
 
-/// The same name is not the same material: Fty of 6063-T5 is 16 ksi (110 MPa) in the United
-/// States and fo of EN AW-6063 T5 130 MPa with thin walls.
+/// The same name is not the same material: Fty of 6063-T5 is 16 ksi (110 N/mm²) in the United
+/// States and fo of EN AW-6063 T5 130 N/mm² with thin walls.
 #[test]
 fn tables_of_two_continents_are_kept_apart() {
     let american = material("6063-T5 up to 0.500 in (ADM)").yield_strength;
@@ -146,7 +146,7 @@ fn tables_of_two_continents_are_kept_apart() {
     assert_abs_diff_eq!((european / american).value, 130.0 / 110.3, epsilon = 0.001);
 }
 
-/// Shear from memory: 0.6·25/1.65 = 9.091 ksi (ADM 2020 G.2); 200/(√3·1.10) = 104.97 MPa
+/// Shear from memory: 0.6·25/1.65 = 9.091 ksi (ADM 2020 G.2); 200/(√3·1.10) = 104.97 N/mm²
 /// (EN 1999-1-1 6.2.6); 0.6·36/1.67 = 12.934 ksi (AISC 360 G).
 #[test]
 fn shear_on_the_webs() {
