@@ -100,6 +100,11 @@ fn a_stated_material_is_complete_and_possible() {
     };
     for (old, new, expected) in [
         (
+            "id = \"m\"",
+            "id = \"6063-t6 (adm)\"",
+            "material.id \"6063-t6 (adm)\": another material has that id",
+        ),
+        (
             "modulus = \"10000 ksi\"\n",
             "",
             "material.modulus: it is missing",

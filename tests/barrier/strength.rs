@@ -215,11 +215,37 @@ fn no_capacity_is_without_its_reference_and_its_confidence() {
     }
 }
 
+/// By hand: four feet of water push 62.4 pcf · 4³ / 6 = 665.6 ft-lb a foot of wall into the foot
+/// of a post, at 10 ft; the lowest 6 in carry 62.4 · 3.75 · 0.5 = 117 lb/ft over 10 ft, 1463 ft-lb.
 #[test]
-fn the_demonstration_posts_hold_four_feet_of_water() {
-    let post = Kit::demonstration().unwrap().posts.intermediate.unwrap();
+fn the_demonstration_kit_holds_four_feet_of_water_at_ten_feet() {
+    let kit = Kit::demonstration().unwrap();
+    let post = kit.posts.intermediate.unwrap();
     let capacity =
         bending_capacity(&post.section, &post.material, StrengthBasis::Allowable).unwrap();
-    // By hand: 62.4 pcf · 4³ / 6 = 665.6 ft-lb a foot, at 10 ft.
     assert!(capacity.value > parse_moment("6656 ft-lb").unwrap());
+    let plank = kit.plank;
+    let capacity =
+        bending_capacity(&plank.section, &plank.material, StrengthBasis::Allowable).unwrap();
+    assert!(capacity.value > parse_moment("1463 ft-lb").unwrap());
+}
+
+/// By hand: 1.2 m of water push 9.81 · 1.2³ / 6 = 2.825 kN·m a metre into the foot of a post, at
+/// 2.4 m and with a factor of 1.5 10.2 kN·m. At its weld the post has 115 N/mm², so it takes
+/// 172.2 cm³ · 115 / 1.10 = 18.00 kN·m.
+#[test]
+fn the_kit_in_si_units_is_softened_where_it_is_welded() {
+    let text = include_str!("../../data/kits/demonstration-si.toml");
+    let kit = Kit::from_toml("kit.toml", text).unwrap();
+    let post = kit.posts.intermediate.unwrap();
+    assert!(post.material.at_weld && !kit.plank.material.at_weld);
+    let capacity = bending_capacity(&post.section, &post.material, StrengthBasis::Design).unwrap();
+    let kilonewton_metre = parse_moment("1 kN·m").unwrap();
+    assert_relative_eq!(
+        (capacity.value / kilonewton_metre).value,
+        18.00,
+        epsilon = 0.005
+    );
+    // 40 mm of pocket less 8 mm behind the plank's end.
+    assert_relative_eq!(post.engagement().value, 0.032, max_relative = 1e-12);
 }
