@@ -24,6 +24,10 @@ mod hudson;
 mod inflow;
 #[path = "validation/loads.rs"]
 mod loads;
+#[path = "validation/kit_sections.rs"]
+mod kit_sections;
+#[path = "validation/materials.rs"]
+mod materials;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]

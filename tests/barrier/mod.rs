@@ -3,4 +3,8 @@
 mod fitting;
 mod handling;
 mod hostile;
+mod impossible_kits;
+mod materials;
 mod planks;
+mod profiles;
+mod strength;

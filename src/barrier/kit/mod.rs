@@ -87,11 +87,7 @@ impl Kit {
             "brace",
             "seal",
         ])?;
-        let own = root
-            .tables("material")?
-            .iter()
-            .map(Material::read_stated)
-            .collect::<Result<Vec<_>, _>>()?;
+        let own = Material::read_own(&root)?;
         let plank = root
             .table("plank")?
             .ok_or_else(|| root.missing("plank", "[plank] with cover_height"))?;
