@@ -22,10 +22,10 @@ mod houston;
 mod hudson;
 #[path = "validation/inflow.rs"]
 mod inflow;
-#[path = "validation/loads.rs"]
-mod loads;
 #[path = "validation/kit_sections.rs"]
 mod kit_sections;
+#[path = "validation/loads.rs"]
+mod loads;
 #[path = "validation/materials.rs"]
 mod materials;
 #[path = "validation/peer.rs"]

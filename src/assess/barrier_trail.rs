@@ -1,6 +1,5 @@
 //! How the figures of a barrier came about.
 
-use super::study::Study;
 use super::{Trail, Value};
 use crate::barrier::{
     Amount, BarrierAnswer, BarrierDesign, CaseLoad, Check, EndPostDesign, Kit, PlateAnchors,
@@ -9,28 +8,25 @@ use crate::barrier::{
 use crate::load::LoadPart;
 use crate::statement::Choice;
 
-impl Study<'_> {
-    /// Every figure of a barrier.
-    pub(super) fn barrier_trail(&mut self, answer: &BarrierAnswer, kit: &Kit, whose: &str) {
-        let trail = &mut self.trail;
-        for load in &answer.design.loads {
-            load_trail(trail, load, whose);
-        }
-        layout_trail(trail, &answer.design, kit, whose);
-        for check in answer.design.checks() {
-            check_trail(trail, check, whose);
-        }
-        if let Some(end) = &answer.design.end_post {
-            end_trail(trail, end, whose);
-        }
-        for post in &answer.design.uprights {
-            upright_trail(trail, post, whose);
-        }
-        for anchors in &answer.design.anchors {
-            anchor_trail(trail, anchors, whose);
-        }
-        service_trail(trail, answer, whose);
+/// Every figure of a barrier.
+pub(super) fn barrier_trail(trail: &mut Trail, answer: &BarrierAnswer, kit: &Kit, whose: &str) {
+    for load in &answer.design.loads {
+        load_trail(trail, load, whose);
     }
+    layout_trail(trail, &answer.design, kit, whose);
+    for check in answer.design.checks() {
+        check_trail(trail, check, whose);
+    }
+    if let Some(end) = &answer.design.end_post {
+        end_trail(trail, end, whose);
+    }
+    for post in &answer.design.uprights {
+        upright_trail(trail, post, whose);
+    }
+    for anchors in &answer.design.anchors {
+        anchor_trail(trail, anchors, whose);
+    }
+    service_trail(trail, answer, whose);
 }
 
 fn load_trail(trail: &mut Trail, load: &CaseLoad, whose: &str) {
@@ -124,7 +120,12 @@ fn layout_trail(trail: &mut Trail, design: &BarrierDesign, kit: &Kit, whose: &st
 }
 
 fn check_trail(trail: &mut Trail, check: &Check, whose: &str) {
-    let name = format!("{} of {}{whose}, {}", check.what, check.part, check.case.word());
+    let name = format!(
+        "{} of {}{whose}, {}",
+        check.what,
+        check.part,
+        check.case.word()
+    );
     let value = |amount| match amount {
         Amount::Moment(moment) => Value::BendingMoment(moment),
         Amount::Force(force) => Value::Force(force),
@@ -154,7 +155,10 @@ fn end_trail(trail: &mut Trail, end: &EndPostDesign, whose: &str) {
         );
         if let Some(bearing) = forces.bearing {
             trail.add(
-                format!("pressure of the post on the face{whose}, {}", forces.case.word()),
+                format!(
+                    "pressure of the post on the face{whose}, {}",
+                    forces.case.word()
+                ),
                 Value::Pressure(bearing),
                 "greatest force on a unit of height / width of the post",
                 "",
@@ -228,7 +232,10 @@ fn anchor_trail(trail: &mut Trail, anchors: &PlateAnchors, whose: &str) {
     let Some(check) = &anchors.check else { return };
     for mode in check.tension.checked.iter().chain(&check.shear.checked) {
         trail.add(
-            format!("{} of the anchors of the {}{whose}", mode.mode, anchors.post),
+            format!(
+                "{} of the anchors of the {}{whose}",
+                mode.mode, anchors.post
+            ),
             Value::Force(mode.strength.design()),
             format!(
                 "φ {} × nominal strength; used {:.0} %",

@@ -3,22 +3,28 @@
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
 use crate::anchor::{AnchorCheck, Outcome};
+use crate::quantity::Length;
 use crate::barrier::{
     Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
 };
+
+/// Heights that were stated in two units differ in the last binary digits; a micrometre is
+/// not a difference.
+const ROUNDING_METRES: f64 = 1e-6;
 
 /// Limits that the design passes, beyond those that the frame already found.
 pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<Shortfall> {
     let (task, kit) = (framing.task, framing.planks.kit);
     let height = design.stack.height;
+    let above = |one: Length, other: Length| one.value > other.value + ROUNDING_METRES;
     let mut found = Vec::new();
-    if let Some(limit) = kit.greatest_height.filter(|limit| height > *limit) {
+    if let Some(limit) = kit.greatest_height.filter(|limit| above(height, *limit)) {
         found.push(Shortfall::OverKitHeight { height, limit });
     }
-    if let Some(opening) = task.opening_height.filter(|opening| height > *opening) {
+    if let Some(opening) = task.opening_height.filter(|opening| above(height, *opening)) {
         found.push(Shortfall::OverOpeningHeight { height, opening });
     }
-    if task.water.depth > height {
+    if above(task.water.depth, height) {
         found.push(Shortfall::Overtopped {
             depth: task.water.depth,
             height,
@@ -96,8 +102,14 @@ pub(super) fn open_items(
             what: "what its brace carries".to_owned(),
         });
     }
-    let design_level = design.loads.iter().find(|load| load.case == LoadCase::DesignLevel);
-    for absent in design_level.iter().flat_map(|load| &load.water.not_included) {
+    let design_level = design
+        .loads
+        .iter()
+        .find(|load| load.case == LoadCase::DesignLevel);
+    for absent in design_level
+        .iter()
+        .flat_map(|load| &load.water.not_included)
+    {
         if absent.may_act {
             open.push(Open::LoadNotIncluded {
                 what: format!("{} is not in the loads: {}", absent.part, absent.reason),

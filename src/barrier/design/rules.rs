@@ -21,11 +21,7 @@ impl DesignRules {
     /// assert_eq!(rules.combination.id, "us-full-water");
     /// # Ok::<(), sillmark::statement::StatementError>(())
     /// ```
-    pub fn of(
-        kit: &Kit,
-        stated: &LoadStatement,
-        zone: LoadZone,
-    ) -> Result<Self, StatementError> {
+    pub fn of(kit: &Kit, stated: &LoadStatement, zone: LoadZone) -> Result<Self, StatementError> {
         let practice = Practice::shipped()?;
         let deflection = match stated.deflection {
             Some(part) => DeflectionLimit {

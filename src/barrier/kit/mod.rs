@@ -23,7 +23,7 @@ pub use wall_anchors::WallAnchors;
 
 use super::Material;
 use crate::quantity::{Length, parse_length};
-use crate::statement::{Citation, Document, StatementError, Table};
+use crate::statement::{Citation, Confidence, Document, StatementError, Table};
 
 /// One barrier system: horizontal planks, one on the other, between posts.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,6 +56,12 @@ impl Kit {
     /// [`StatementError`] if our own data file is broken; a test reads it.
     pub fn demonstration() -> Result<Self, StatementError> {
         Self::from_toml("data/kits/demonstration.toml", DEMONSTRATION)
+    }
+
+    /// Whether its dimensions are made up, so that nobody can buy it.
+    #[must_use]
+    pub fn is_invented(&self) -> bool {
+        self.citation.confidence == Confidence::Invented
     }
 
     /// Reads a kit file; `file` is the name that messages use.
