@@ -14,8 +14,8 @@ const CRACKED: Bounds = Bounds {
     accepted: "the approval's coefficient for cracked concrete in inch-pound units, from 14 to 24 (2.41 times the one in SI units)",
 };
 
-/// The greatest is 1.4 times 24, as anchors cast in have it (ACI 318-19 17.6.2.5.1); SI units
-/// give up to 12.7 (from memory).
+/// The greatest is 1.4 times 24, as much as uncracked concrete gains by 17.6.2.5; SI units give
+/// up to 12.7 (from memory).
 const UNCRACKED: Bounds = Bounds {
     range: 14.0..=34.0,
     problem: "it is no coefficient in inch-pound units",
