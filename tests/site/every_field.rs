@@ -80,7 +80,7 @@ fn the_floor() {
         },
         bedding: Bedding::Direct,
         edges: Edges {
-            x_minus: Edge::At(length("14 in")),
+            x_minus: Edge::At(length("1 ft 2 in")),
             x_plus: Edge::Far,
             y_minus: Edge::Far,
             y_plus: Edge::At(length("8 in")),

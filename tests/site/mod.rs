@@ -4,4 +4,5 @@ mod conditions;
 mod every_field;
 mod hostile;
 mod refused_anchors;
+mod refused_conditions;
 mod stated;

@@ -21,6 +21,16 @@ pub(super) struct Bounds {
     pub accepted: &'static str,
 }
 
+impl Bounds {
+    /// Whether a quantity lies within; a bound that is written in another unit may come out a
+    /// rounding away.
+    pub(super) fn take(&self, value: f64) -> bool {
+        const ROUNDING: f64 = 1e-9;
+        let (least, greatest) = (self.range.start(), self.range.end());
+        (least * (1.0 - ROUNDING)..=greatest * (1.0 + ROUNDING)).contains(&value)
+    }
+}
+
 /// The value of `key` as `parse` reads it, if it is there.
 pub(super) fn read<Value, Problem: Into<Unreadable>>(
     table: &Table<'_, '_>,
@@ -44,7 +54,7 @@ pub(super) fn within<Of: Dimension + ?Sized>(
         return Ok(None);
     };
     let quantity = stated.read(parse)?;
-    if bounds.range.contains(&quantity.value) {
+    if bounds.take(quantity.value) {
         Ok(Some(quantity))
     } else {
         Err(stated.refuse(bounds.problem, bounds.accepted))

@@ -6,7 +6,7 @@ use crate::statement::{StatementError, Table};
 
 const GAP: &str = "{ length = \"24 in\", height = \"0.1 in\" }";
 const GAP_LENGTH: &str = "the length of the gap along the sill, such as \"24 in\"";
-const GAP_HEIGHT: &str = "the height of the gap under the barrier, more than nothing and less than 4 in (10 cm), such as \"0.1 in\"";
+const GAP_HEIGHT: &str = "the height of the gap under the barrier, more than nothing and less than 3.9 in (10 cm), such as \"0.1 in\"";
 
 /// A gap as high as this is no seal that fails to touch: a plank would close it (common
 /// practice, no source).

@@ -8,7 +8,7 @@ use crate::statement::{StatementError, Table};
 const AREA: Bounds = Bounds {
     range: 0.1..=1e6,
     problem: "no floor, roof or yard is that small or that large",
-    accepted: "an area from 1.1 ft2 (0.1 m2) to 10760000 ft2 (1 km2), such as \"600 ft2\" or \"55 m2\"",
+    accepted: "an area from 1.1 ft2 (0.1 m2) to 10000000 ft2 (929000 m2), such as \"600 ft2\" or \"55 m2\"",
 };
 
 const DEPTH: Bounds = Bounds {

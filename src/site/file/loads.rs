@@ -12,6 +12,8 @@ const EXTRA_DEPTH: Bounds = Bounds {
     accepted: "a depth that is added for the load only, from 0 ft to 9.8 ft (3 m), such as \"1 ft\"",
 };
 
+const COMBINATION: &str = "the id of a set of load factors, or [loads.combination] with name, source and strength of your own";
+
 pub(in super::super) fn loads(root: &Table<'_, '_>) -> Result<LoadStatement, StatementError> {
     let Some(table) = root.table("loads")? else {
         return Ok(LoadStatement::default());
@@ -44,7 +46,13 @@ fn combination(loads: &Table<'_, '_>) -> Result<Option<CombinationChoice>, State
             })
             .transpose();
     }
-    let Some(stated) = loads.optional("combination")? else {
+    let stated = loads
+        .optional("combination")
+        .map_err(|error| StatementError {
+            accepted: COMBINATION.to_owned(),
+            ..error
+        })?;
+    let Some(stated) = stated else {
         return Ok(None);
     };
     Ok(Some(CombinationChoice::Named {

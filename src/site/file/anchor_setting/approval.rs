@@ -2,7 +2,6 @@
 
 use super::super::fields::{Bounds, choice, number, within, word_or};
 use crate::anchor::{Approval, Pullout};
-use crate::quantity::unit::Force;
 use crate::quantity::{parse_force, parse_length};
 use crate::statement::{StatementError, Table};
 
@@ -10,7 +9,7 @@ use crate::statement::{StatementError, Table};
 /// in SI units 7 to 10 (from memory), so that below 14 the units are the wrong ones.
 const CRACKED: Bounds = Bounds {
     range: 14.0..=24.0,
-    problem: "it is no coefficient in inch-pound units",
+    problem: "it is out of range for a coefficient in inch-pound units",
     accepted: "the approval's coefficient for cracked concrete in inch-pound units, from 14 to 24 (2.41 times the one in SI units)",
 };
 
@@ -18,7 +17,7 @@ const CRACKED: Bounds = Bounds {
 /// up to 12.7 (from memory).
 const UNCRACKED: Bounds = Bounds {
     range: 14.0..=34.0,
-    problem: "it is no coefficient in inch-pound units",
+    problem: "it is out of range for a coefficient in inch-pound units",
     accepted: "the approval's coefficient for uncracked concrete in inch-pound units, from 14 to 34 (2.41 times the one in SI units)",
 };
 
@@ -31,7 +30,7 @@ const CRITICAL_EDGE: Bounds = Bounds {
 const STRENGTH: Bounds = Bounds {
     range: 100.0..=1e7,
     problem: "no anchor is that weak or that strong",
-    accepted: "the approval's nominal strength, from 23 lb (0.1 kN) to 2000 kip (10 MN), such as \"3200 lb\" or \"12 kN\"",
+    accepted: "the approval's nominal strength, from 23 lb (0.1 kN) to 2200 kip (10 MN), such as \"3200 lb\" or \"12 kN\"",
 };
 
 const PULLOUT: &str = "the approval's pullout strength of one anchor, such as \"3200 lb\" or \"12 kN\", or \"does not govern\"";
@@ -71,15 +70,11 @@ fn pullout(table: &Table<'_, '_>) -> Result<Pullout, StatementError> {
         |text| parse_force(text).map(Pullout::Stated),
     )?;
     match pullout {
-        Some(Pullout::Stated(force)) if !within_strength(force) => {
+        Some(Pullout::Stated(force)) if !STRENGTH.take(force.value) => {
             let stated = table.required("pullout", PULLOUT)?;
             Err(stated.refuse(STRENGTH.problem, PULLOUT))
         }
         Some(pullout) => Ok(pullout),
         None => Ok(Pullout::Unstated),
     }
-}
-
-fn within_strength(force: Force) -> bool {
-    STRENGTH.range.contains(&force.value)
 }

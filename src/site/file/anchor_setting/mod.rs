@@ -35,20 +35,25 @@ const EMBEDMENT: Bounds = Bounds {
 pub(in super::super) fn floor(
     around: &Table<'_, '_>,
 ) -> Result<Option<AnchorSetting>, StatementError> {
-    around
-        .table("floor")?
-        .map(|table| setting(&table))
-        .transpose()
+    below(around, "floor")
 }
 
 /// `[jamb]`: what the anchors up the reveal are set in.
 pub(in super::super) fn jamb(
     around: &Table<'_, '_>,
 ) -> Result<Option<AnchorSetting>, StatementError> {
-    around
-        .table("jamb")?
-        .map(|table| setting(&table))
-        .transpose()
+    below(around, "jamb")
+}
+
+fn below(
+    around: &Table<'_, '_>,
+    key: &'static str,
+) -> Result<Option<AnchorSetting>, StatementError> {
+    let table = around.table(key).map_err(|error| StatementError {
+        accepted: format!("[{key}], of one opening [opening.{key}], and its fields below it"),
+        ..error
+    })?;
+    table.map(|table| setting(&table)).transpose()
 }
 
 fn setting(table: &Table<'_, '_>) -> Result<AnchorSetting, StatementError> {
