@@ -1,10 +1,18 @@
 //! `[loads]`.
 
 use super::super::{CombinationChoice, LoadStatement};
-use super::fields::{choice, read};
+use super::fields::{Bounds, choice, read, within};
 use crate::load::CombinationSet;
 use crate::quantity::{parse_length, parse_ratio_of_span};
 use crate::statement::{StatementError, Table};
+
+const EXTRA_DEPTH: Bounds = Bounds {
+    range: 0.0..=3.0,
+    problem: "no rule adds that much to the depth for the load alone",
+    accepted: "a depth that is added for the load only, from 0 ft to 9.8 ft (3 m), such as \"1 ft\"",
+};
+
+const COMBINATION: &str = "the id of a set of load factors, or [loads.combination] with name, source and strength of your own";
 
 pub(in super::super) fn loads(root: &Table<'_, '_>) -> Result<LoadStatement, StatementError> {
     let Some(table) = root.table("loads")? else {
@@ -20,7 +28,7 @@ pub(in super::super) fn loads(root: &Table<'_, '_>) -> Result<LoadStatement, Sta
     Ok(LoadStatement {
         risk_category: choice(&table, "risk_category")?,
         debris: choice(&table, "debris")?,
-        extra_depth: read(&table, "extra_depth", parse_length)?,
+        extra_depth: within(&table, "extra_depth", &EXTRA_DEPTH, parse_length)?,
         deflection: read(&table, "deflection", parse_ratio_of_span)?,
         combination: combination(&table)?,
     })
@@ -38,7 +46,13 @@ fn combination(loads: &Table<'_, '_>) -> Result<Option<CombinationChoice>, State
             })
             .transpose();
     }
-    let Some(stated) = loads.optional("combination")? else {
+    let stated = loads
+        .optional("combination")
+        .map_err(|error| StatementError {
+            accepted: COMBINATION.to_owned(),
+            ..error
+        })?;
+    let Some(stated) = stated else {
         return Ok(None);
     };
     Ok(Some(CombinationChoice::Named {

@@ -3,6 +3,7 @@
 mod anchor_setting;
 mod fields;
 mod fitting;
+mod gap;
 mod inside;
 mod loads;
 mod opening;
