@@ -1,15 +1,20 @@
 //! The assessment as JSON, schema 1: metres and newtons, with the unit in each name.
 //!
 //! The published JSON Schema is `data/schema/assessment-1.json`; [`json_schema`] makes it.
-//! Numbers are rounded to a millionth of their unit, so that the same input gives the same
-//! bytes on every machine.
+//! Numbers are rounded to a millionth of their unit (flows and areas to a thousandth of that),
+//! so that the same input gives the same bytes on every machine.
 
+mod barrier;
+mod behind;
 mod flood_level;
 mod number;
 mod opening;
 mod place;
 mod trail;
 mod verdict;
+
+pub use barrier::JsonBarrier;
+pub use behind::JsonBehind;
 
 use schemars::JsonSchema;
 use serde::Serialize;
