@@ -3,9 +3,11 @@
 //! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing.
 
 mod json;
+mod nearest;
 mod paragraph;
+mod parts;
 mod text;
 
-pub use json::{JsonReport, json, json_schema};
+pub use json::{JsonBarrier, JsonBehind, JsonReport, json, json_schema};
 pub use paragraph::paragraph;
 pub use text::{TextOptions, text};

@@ -63,6 +63,10 @@ pub struct BaseForces {
 /// What a brace carries, without load factors, in the case that asks most of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BraceForces {
+    /// The case.
+    pub case: LoadCase,
+    /// The side of the barrier that it stands on.
+    pub side: BraceSide,
     /// Height over the sill where it holds the post.
     pub at: Length,
     /// Horizontal force that it takes from the post.
@@ -71,6 +75,8 @@ pub struct BraceForces {
     pub along: Force,
     /// Vertical force at its foot: down on the dry side, up on the water side.
     pub vertical: Force,
+    /// What its maker allows along it, where it is stated.
+    pub capacity: Option<Force>,
 }
 
 /// A post before its checks.
@@ -106,7 +112,9 @@ impl UprightTask<'_> {
             let plain = self.response(load, prop, 1.0)?;
             let factored = self.response(load, prop, basis.factor)?;
             checks.extend(self.checks(&plain, &factored, &basis, load.case)?);
-            let forces = brace.map(|(brace, _)| brace_forces(brace, self.height, plain.other()));
+            let forces = brace.map(|(brace, side)| {
+                brace_forces(brace, side, self.height, plain.other(), load.case)
+            });
             let vertical = forces.map_or(Force::default(), |forces| forces.vertical);
             base.push(BaseForces {
                 case: load.case,
@@ -195,14 +203,17 @@ impl UprightTask<'_> {
 }
 
 /// The forces in a brace that takes a horizontal force from a post.
-fn brace_forces(brace: &Brace, height: Length, horizontal: Force) -> BraceForces {
+fn brace_forces(brace: &Brace, side: BraceSide, height: Length, horizontal: Force) -> BraceForces {
     let at = height * brace.attachment.value;
     let horizontal = horizontal.abs();
     let slope = (at / brace.foot).value;
     BraceForces {
+        case,
+        side,
         at,
         horizontal,
         along: horizontal * slope.hypot(1.0),
         vertical: horizontal * slope,
+        capacity: brace.capacity,
     }
 }
