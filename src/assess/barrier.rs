@@ -92,13 +92,12 @@ impl Request<'_> {
             lift: conditions.fitting.lift,
         };
         let rules = self.rules.in_zone(self.water.zone(conditions));
-        let mut answer =
-            BarrierAnswer::of(&task, self.kit, &rules, around).map_err(|error| {
-                AssessError::Barrier {
-                    opening: opening.id.clone(),
-                    error,
-                }
-            })?;
+        let mut answer = BarrierAnswer::of(&task, self.kit, &rules, around).map_err(|error| {
+            AssessError::Barrier {
+                opening: opening.id.clone(),
+                error,
+            }
+        })?;
         if let Some(answer) = &mut answer {
             answer.design.open.splice(0..0, open);
             barrier_trail(trail, answer, self.kit, whose);

@@ -217,14 +217,21 @@ fn about_wall(
 /// What is true of every barrier, with the figures of the case.
 fn about_barriers(site: &Site, openings: &[OpeningAssessment], cautions: &mut Vec<Caution>) {
     cautions.extend([Caution::StillWater, Caution::ShortDuration]);
-    let depths = openings.iter().filter_map(|opening| opening.protection_height);
+    let depths = openings
+        .iter()
+        .filter_map(|opening| opening.protection_height);
     let depth = depths.fold(Length::default(), Length::max);
     let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
     cautions.push(Caution::UpliftUnderFloor {
         depth,
         pressure: hydrostatic_pressure(depth, salinity.specific_weight()),
     });
-    if let Some(warning) = site.conditions.water.warning.filter(|time| *time < twelve_hours()) {
+    if let Some(warning) = site
+        .conditions
+        .water
+        .warning
+        .filter(|time| *time < twelve_hours())
+    {
         cautions.push(Caution::ShortWarning { warning });
     }
 }

@@ -18,7 +18,7 @@ use super::inputs;
 use super::output::Target;
 
 /// Columns of the text, as wide as a page of notes.
-const COLUMNS: usize = 96;
+pub(super) const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let target = Target::open(options.output.output.as_deref(), &files(options))?;

@@ -8,6 +8,9 @@ mod paragraph;
 mod parts;
 mod text;
 
-pub use json::{JsonBarrier, JsonBehind, JsonReport, json, json_schema};
+pub use json::{
+    JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema, json,
+    json_schema,
+};
 pub use paragraph::paragraph;
-pub use text::{TextOptions, text};
+pub use text::{TextOptions, barrier_text, text};

@@ -175,10 +175,7 @@ fn positive(stated: &Stated<'_>) -> Result<Length, StatementError> {
         return Err(stated.refuse("it is not more than nothing", LENGTH));
     }
     if length.value > 30.0 {
-        return Err(stated.refuse(
-            "no barrier of planks is higher than 30 m (98 ft)",
-            LENGTH,
-        ));
+        return Err(stated.refuse("no barrier of planks is higher than 30 m (98 ft)", LENGTH));
     }
     Ok(length)
 }

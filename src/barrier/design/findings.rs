@@ -3,10 +3,10 @@
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
 use crate::anchor::{AnchorCheck, Outcome};
-use crate::quantity::Length;
 use crate::barrier::{
     Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
 };
+use crate::quantity::Length;
 
 /// Heights that were stated in two units differ in the last binary digits; a micrometre is
 /// not a difference.
@@ -21,7 +21,10 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
     if let Some(limit) = kit.greatest_height.filter(|limit| above(height, *limit)) {
         found.push(Shortfall::OverKitHeight { height, limit });
     }
-    if let Some(opening) = task.opening_height.filter(|opening| above(height, *opening)) {
+    if let Some(opening) = task
+        .opening_height
+        .filter(|opening| above(height, *opening))
+    {
         found.push(Shortfall::OverOpeningHeight { height, opening });
     }
     if above(task.water.depth, height) {

@@ -49,6 +49,9 @@ pub struct Kit {
 /// The kit that is used where the user names none.
 const DEMONSTRATION: &str = include_str!("../../../data/kits/demonstration.toml");
 
+/// The same idea in metric sections and European alloys.
+const DEMONSTRATION_SI: &str = include_str!("../../../data/kits/demonstration-si.toml");
+
 impl Kit {
     /// The invented kit of the demonstration.
     ///
@@ -56,6 +59,17 @@ impl Kit {
     /// [`StatementError`] if our own data file is broken; a test reads it.
     pub fn demonstration() -> Result<Self, StatementError> {
         Self::from_toml("data/kits/demonstration.toml", DEMONSTRATION)
+    }
+
+    /// The kits that ship with the project, all of them invented.
+    ///
+    /// # Errors
+    /// [`StatementError`] if one of our own data files is broken; a test reads them.
+    pub fn shipped() -> Result<Vec<Self>, StatementError> {
+        Ok(vec![
+            Self::demonstration()?,
+            Self::from_toml("data/kits/demonstration-si.toml", DEMONSTRATION_SI)?,
+        ])
     }
 
     /// Whether its dimensions are made up, so that nobody can buy it.

@@ -4,6 +4,7 @@
 //! Numbers are rounded to a millionth of their unit (flows and areas to a thousandth of that),
 //! so that the same input gives the same bytes on every machine.
 
+mod alone;
 mod barrier;
 mod behind;
 mod flood_level;
@@ -13,6 +14,7 @@ mod place;
 mod trail;
 mod verdict;
 
+pub use alone::{JsonBarrierReport, barrier_json, barrier_json_schema};
 pub use barrier::JsonBarrier;
 pub use behind::JsonBehind;
 
@@ -50,6 +52,8 @@ pub struct JsonReport {
     /// Flood level and freeboard by the rule; null where there is none.
     design_level: Option<JsonDesignLevel>,
     openings: Vec<JsonOpening>,
+    /// What all barriers together ask of a pump and of people; null without a barrier.
+    behind: Option<JsonBehind>,
     verdict: JsonVerdict,
     cautions: Vec<JsonCaution>,
     trail: Vec<JsonStep>,
@@ -104,16 +108,12 @@ impl JsonReport {
                 .iter()
                 .map(|opening| JsonOpening::new(opening, assessment))
                 .collect(),
+            behind: assessment
+                .behind
+                .as_ref()
+                .map(JsonBehind::of),
             verdict: JsonVerdict::from(assessment.verdict),
-            cautions: assessment
-                .cautions
-                .iter()
-                .map(|caution| JsonCaution {
-                    code: caution.code().to_owned(),
-                    text: texts.text(caution, assessment.method.units),
-                    reference: texts.reference(caution),
-                })
-                .collect(),
+            cautions: JsonCaution::all(&assessment.cautions, texts, assessment.method.units),
             trail: assessment.trail.steps().iter().map(JsonStep::new).collect(),
         }
     }

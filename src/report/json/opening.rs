@@ -3,10 +3,12 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::barrier::JsonBarrier;
 use super::number::{metres, rounded};
 use super::place::JsonPlace;
 use super::verdict::JsonVerdict;
 use crate::assess::{Assessment, OpeningAssessment, YearlyChance};
+use crate::barrier::{BarrierDesign, Upright};
 use crate::load::Hydrostatic;
 use crate::quantity::unit::{in_newtons_per_metre, newton, pascal};
 use crate::risk::ChanceAtLevel;
@@ -26,9 +28,9 @@ pub(super) struct JsonOpening {
     /// Protection height rounded up to whole planks.
     pub(super) barrier_height_m: Option<f64>,
     pub(super) planks: Option<u32>,
-    /// Spans between posts; null: not worked out by this version.
+    /// Spans between posts; null where there is no barrier.
     pub(super) spans: Option<u32>,
-    /// Posts between the end posts; null: not worked out by this version.
+    /// Posts between the end posts, corner posts not counted; null where there is no barrier.
     pub(super) intermediate_posts: Option<u32>,
     /// Pressure at the sill, still water at the design level.
     pub(super) pressure_pa: Option<f64>,
@@ -44,6 +46,9 @@ pub(super) struct JsonOpening {
     pub(super) water_at_sill: Option<JsonYearlyChance>,
     /// How often water reaches the top of the barrier.
     pub(super) water_at_top: Option<JsonYearlyChance>,
+    /// The barrier with its loads, checks and pieces; null where no plank is needed or no
+    /// height is known.
+    pub(super) barrier: Option<JsonBarrier>,
     pub(super) verdict: JsonVerdict,
     /// Sentences, the weightiest first.
     pub(super) reasons: Vec<String>,
@@ -76,6 +81,7 @@ pub(super) struct JsonYearlyChance {
 
 impl JsonOpening {
     pub(super) fn new(opening: &OpeningAssessment, assessment: &Assessment) -> Self {
+        let design = opening.barrier.as_ref().map(|barrier| &barrier.design);
         let load = opening.at_design_level.as_ref().map(JsonLoad::new);
         Self {
             id: opening.opening.id.clone(),
@@ -85,8 +91,8 @@ impl JsonOpening {
             protection_height_m: opening.protection_height.map(metres),
             barrier_height_m: opening.planks.map(|planks| metres(planks.height)),
             planks: opening.planks.map(|planks| planks.count),
-            spans: None,
-            intermediate_posts: None,
+            spans: design.map(BarrierDesign::spans),
+            intermediate_posts: design.map(|design| design.count(Upright::Intermediate)),
             pressure_pa: load.as_ref().map(|load| load.pressure_pa),
             force_n_per_m: load.as_ref().map(|load| load.force_n_per_m),
             moment_n: load.as_ref().map(|load| load.moment_n),
@@ -98,6 +104,10 @@ impl JsonOpening {
             water_at_top: opening
                 .water_at_top
                 .map(|chance| JsonYearlyChance::new(chance, assessment.method.years)),
+            barrier: opening
+                .barrier
+                .as_ref()
+                .map(|barrier| JsonBarrier::of(barrier, assessment.method.units)),
             verdict: JsonVerdict::from(opening.verdict),
             reasons: opening
                 .reasons

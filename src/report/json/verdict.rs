@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::verdict::Verdict;
+use crate::quantity::UnitSystem;
+use crate::verdict::{Caution, CautionTexts, Verdict};
 
 /// What has to happen, from the least to the most.
 #[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
@@ -26,6 +27,23 @@ pub(super) struct JsonCaution {
     pub(super) code: String,
     pub(super) text: String,
     pub(super) reference: String,
+}
+
+impl JsonCaution {
+    pub(super) fn all(
+        cautions: &[Caution],
+        texts: &CautionTexts,
+        units: UnitSystem,
+    ) -> Vec<Self> {
+        cautions
+            .iter()
+            .map(|caution| Self {
+                code: caution.code().to_owned(),
+                text: texts.text(caution, units),
+                reference: texts.reference(caution),
+            })
+            .collect()
+    }
 }
 
 impl From<Verdict> for JsonVerdict {

@@ -44,7 +44,7 @@ pub fn text(assessment: &Assessment, texts: &CautionTexts, options: TextOptions)
         page.paragraph(&texts.text(caution, units), "- ");
     }
     if options.trail {
-        trail(&mut page, assessment);
+        trail(&mut page, &assessment.trail, units);
     }
     page.text
 }

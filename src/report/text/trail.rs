@@ -1,11 +1,12 @@
 //! How each figure came about.
 
 use super::page::Page;
-use crate::assess::Assessment;
+use crate::assess::Trail;
+use crate::quantity::UnitSystem;
 
-pub(super) fn trail(page: &mut Page, assessment: &Assessment) {
+pub(super) fn trail(page: &mut Page, trail: &Trail, units: UnitSystem) {
     page.heading("How each figure came about");
-    for step in assessment.trail.steps() {
+    for step in trail.steps() {
         let reference = if step.reference.is_empty() {
             String::new()
         } else {
@@ -15,7 +16,7 @@ pub(super) fn trail(page: &mut Page, assessment: &Assessment) {
             &format!(
                 "{}: {}, {}{reference}",
                 step.quantity,
-                step.value.text(assessment.method.units),
+                step.value.text(units),
                 step.how
             ),
             "- ",
