@@ -71,11 +71,7 @@ fn the_bounds_that_messages_offer_are_taken() {
     let sleeves = "[floor]\nanchors = \"drop-in sleeve\"";
     for (table, key, bounds) in [
         ("[loads]", "extra_depth", ["0 ft", "9.8 ft", "3 m"]),
-        (
-            "[inside]",
-            "floor_area",
-            ["1.1 ft2", "0.1 m2", "929000 m2"],
-        ),
+        ("[inside]", "floor_area", ["1.1 ft2", "0.1 m2", "929000 m2"]),
         ("[inside]", "greatest_depth", ["0.04 in", "32 ft", "10 m"]),
         ("[inside]", "pump_margin", ["1", "1.5", "10"]),
         ("[fitting]", "time_a_post", ["1/60 min", "24 h", "1 day"]),
