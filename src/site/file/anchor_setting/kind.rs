@@ -25,7 +25,7 @@ const HEAD_BEARING: Bounds = Bounds {
     accepted: "the net bearing area of the head, from 5 mm2 (0.008 in2) to 100 cm2 (15.5 in2), such as \"0.291 in2\"",
 };
 
-/// How an anchor is fixed, as a site file names it.
+/// How an anchor is fixed, in the words of [`CastInShape`], [`AnchorSystem`] and one more.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum AnchorKind {
     CastIn(CastInShape),
@@ -140,23 +140,4 @@ fn kinds_with(key: &str) -> String {
         .map(|(word, _)| format!("\"{word}\""))
         .collect();
     kinds.join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_words_are_those_of_the_anchors() {
-        for (word, kind) in AnchorKind::CHOICES {
-            let known = match kind {
-                AnchorKind::CastIn(shape) => shape.word(),
-                AnchorKind::PostInstalled(system) => system.word(),
-                AnchorKind::DropInSleeve => "drop-in sleeve",
-            };
-            assert_eq!(*word, known);
-        }
-        let all = CastInShape::CHOICES.len() + AnchorSystem::CHOICES.len() + 1;
-        assert_eq!(AnchorKind::CHOICES.len(), all);
-    }
 }
