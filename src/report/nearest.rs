@@ -25,10 +25,7 @@ impl Nearest {
             let case = plate.forces.case;
             Self::of_anchors(plate.post, case, plate.check.as_ref()?)
         });
-        let ends = design
-            .end_post
-            .iter()
-            .filter_map(|end| Self::of_anchors("end post", end.anchors.as_ref()?.check.as_ref()?));
+        let ends = design.end_post.iter().filter_map(Self::of_end_anchors);
         let all = checks.chain(braces).chain(plates).chain(ends);
         all.max_by(|one, other| one.used.total_cmp(&other.used))
     }

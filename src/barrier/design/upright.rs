@@ -112,9 +112,8 @@ impl UprightTask<'_> {
             let plain = self.response(load, prop, 1.0)?;
             let factored = self.response(load, prop, basis.factor)?;
             checks.extend(self.checks(&plain, &factored, &basis, load.case)?);
-            let forces = brace.map(|(brace, side)| {
-                brace_forces(brace, side, self.height, plain.other(), load.case)
-            });
+            let forces =
+                brace.map(|brace| brace_forces(brace, load.case, self.height, plain.other()));
             let vertical = forces.map_or(Force::default(), |forces| forces.vertical);
             base.push(BaseForces {
                 case: load.case,
@@ -203,7 +202,12 @@ impl UprightTask<'_> {
 }
 
 /// The forces in a brace that takes a horizontal force from a post.
-fn brace_forces(brace: &Brace, side: BraceSide, height: Length, horizontal: Force) -> BraceForces {
+fn brace_forces(
+    (brace, side): (&Brace, BraceSide),
+    case: LoadCase,
+    height: Length,
+    horizontal: Force,
+) -> BraceForces {
     let at = height * brace.attachment.value;
     let horizontal = horizontal.abs();
     let slope = (at / brace.foot).value;
