@@ -179,8 +179,7 @@ fn combinations() -> Result<String, StatementError> {
             list.detail(&format!("note: {note}"));
         }
         for (zone, factors) in [("coastal", &set.coastal), ("other", &set.other)] {
-            if let (Some(factor), Some(citation)) =
-                (factors.allowable, &factors.allowable_citation)
+            if let (Some(factor), Some(citation)) = (factors.allowable, &factors.allowable_citation)
             {
                 list.detail(&format!(
                     "{zone} zones, allowable strength: {factor} ({citation})"

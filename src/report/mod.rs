@@ -9,8 +9,8 @@ mod parts;
 mod text;
 
 pub use json::{
-    JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema, json,
-    json_schema,
+    JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema,
+    json, json_schema,
 };
 pub use paragraph::paragraph;
 pub use text::{TextOptions, barrier_text, text};

@@ -108,10 +108,7 @@ impl JsonReport {
                 .iter()
                 .map(|opening| JsonOpening::new(opening, assessment))
                 .collect(),
-            behind: assessment
-                .behind
-                .as_ref()
-                .map(JsonBehind::of),
+            behind: assessment.behind.as_ref().map(JsonBehind::of),
             verdict: JsonVerdict::from(assessment.verdict),
             cautions: JsonCaution::all(&assessment.cautions, texts, assessment.method.units),
             trail: assessment.trail.steps().iter().map(JsonStep::new).collect(),

@@ -30,11 +30,7 @@ pub(super) struct JsonCaution {
 }
 
 impl JsonCaution {
-    pub(super) fn all(
-        cautions: &[Caution],
-        texts: &CautionTexts,
-        units: UnitSystem,
-    ) -> Vec<Self> {
+    pub(super) fn all(cautions: &[Caution], texts: &CautionTexts, units: UnitSystem) -> Vec<Self> {
         cautions
             .iter()
             .map(|caution| Self {

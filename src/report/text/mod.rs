@@ -1,11 +1,15 @@
 //! The assessment for a terminal: the answer first, then why, then what to know.
 
+mod alone;
+mod barrier;
 mod headline;
 mod openings;
 mod page;
 mod place;
 mod trail;
 mod why;
+
+pub use self::alone::barrier_text;
 
 use self::headline::headline;
 use self::openings::openings_table;
