@@ -35,29 +35,30 @@ const EMBEDMENT: Bounds = Bounds {
 pub(in super::super) fn floor(
     around: &Table<'_, '_>,
 ) -> Result<Option<AnchorSetting>, StatementError> {
-    below(around, "floor")
+    below(around, "floor", edges::FLOOR)
 }
 
 /// `[jamb]`: what the anchors up the reveal are set in.
 pub(in super::super) fn jamb(
     around: &Table<'_, '_>,
 ) -> Result<Option<AnchorSetting>, StatementError> {
-    below(around, "jamb")
+    below(around, "jamb", edges::JAMB)
 }
 
 fn below(
     around: &Table<'_, '_>,
     key: &'static str,
+    edges: edges::Fields,
 ) -> Result<Option<AnchorSetting>, StatementError> {
     let table = around.table(key).map_err(|error| StatementError {
         accepted: format!("[{key}], of one opening [opening.{key}], and its fields below it"),
         ..error
     })?;
-    table.map(|table| setting(&table)).transpose()
+    table.map(|table| setting(&table, edges)).transpose()
 }
 
-fn setting(table: &Table<'_, '_>) -> Result<AnchorSetting, StatementError> {
-    let fields = [&FIELDS[..], &base::CONCRETE, &kind::FIELDS, &edges::FIELDS];
+fn setting(table: &Table<'_, '_>, edges: edges::Fields) -> Result<AnchorSetting, StatementError> {
+    let fields = [&FIELDS[..], &base::CONCRETE, &kind::FIELDS, &edges];
     table.allow(&fields.concat())?;
     let base = base::read(table)?;
     Ok(AnchorSetting {
@@ -66,7 +67,7 @@ fn setting(table: &Table<'_, '_>) -> Result<AnchorSetting, StatementError> {
         steel: steel::read(table)?,
         // The least is claimed where nobody says that the plate bears on the base itself.
         bedding: choice(table, "bedding")?.unwrap_or(Bedding::GroutPad),
-        edges: edges::read(table)?,
+        edges: edges::read(table, edges)?,
         base,
     })
 }
