@@ -2,17 +2,18 @@
 
 use super::anchoring::PlateAnchors;
 use super::cut_list::{PostPiece, cut_list};
+use super::end_choice::EndChoice;
 use super::ends::{EndPostDesign, EndTask};
 use super::findings::{open_items, shortfalls};
-use super::frame::{EndChoice, Frame, Framing};
+use super::frame::{Frame, Framing};
 use super::spans::{Planks, PlannedLeg};
 use super::task::{BarrierTask, DesignRules};
 use super::upright::{Upright, UprightDesign};
 use super::water::CaseLoad;
 use crate::barrier::{
-    Basis, Check, DesignError, Kit, LoadCase, Open, Piece, PlankStack, Shortfall, governing,
-    planks_for,
+    Check, DesignError, Kit, LoadCase, Open, Piece, PlankStack, Shortfall, governing, planks_for,
 };
+use crate::load::LoadError;
 use crate::quantity::Length;
 use crate::site::AnchorSetting;
 
@@ -25,9 +26,12 @@ pub struct BarrierDesign {
     pub loads: Vec<CaseLoad>,
     /// Each leg with its spans and the checks of its planks.
     pub legs: Vec<PlannedLeg>,
-    /// The longest that planks of this kit may span under these loads.
+    /// The longest bearing length that planks of this kit pass over under these loads, up to
+    /// what the kit's longest piece spans between end posts.
     pub longest_span: Option<Length>,
-    /// The deepest water before planks of the longest span of this layout.
+    /// The deepest water that the planks of this layout pass before, up to the greatest height
+    /// of the kit, or twice the barrier's where the kit has none. Posts and anchors are not in
+    /// it. `None` where no depth passes, and for water that drags (faster than 10 ft/s).
     pub greatest_depth: Option<Length>,
     /// The posts at the wall; `None` where the kit has none that could stand there.
     pub end_post: Option<EndPostDesign>,
@@ -90,6 +94,12 @@ pub fn design_barrier(
     floor: Option<&AnchorSetting>,
     jamb: Option<&AnchorSetting>,
 ) -> Result<Option<BarrierDesign>, DesignError> {
+    if !task.height.is_finite() {
+        return Err(DesignError::Load(LoadError::Height {
+            name: "height of the barrier",
+            value: task.height,
+        }));
+    }
     let stack = planks_for(task.height, kit);
     if stack.count == 0 {
         return Ok(None);
@@ -99,17 +109,12 @@ pub fn design_barrier(
         of(LoadCase::DesignLevel, task.water.depth)?,
         of(LoadCase::Top, stack.height)?,
     ];
-    let material = &kit.plank.material;
-    let basis = Basis::of(material, &rules.combination, rules.zone, &rules.deflection)?;
-    let planks = Planks {
-        kit,
-        stack,
-        loads: &loads,
-        basis,
-        rules,
-    };
+    let planks = Planks::of(kit, stack, &loads, rules)?;
     let ends = EndChoice::of(task, kit);
-    let longest_span = planks.longest_span()?;
+    // A plank is cut longer than it spans, by what stands in its pockets beyond the middle of
+    // its bearings.
+    let most = kit.plank.longest - ends.fit.engagement;
+    let longest_span = planks.reach.map(|reach| reach.min(most));
     let framing = Framing {
         task,
         planks,
@@ -155,13 +160,7 @@ fn finish(
 ) -> Result<BarrierDesign, DesignError> {
     let planks = &framing.planks;
     let (kit, stack) = (planks.kit, planks.stack);
-    let half_planks = frame
-        .legs
-        .first()
-        .into_iter()
-        .chain(frame.legs.last())
-        .map(|planned| planned.leg.longest_cut() / 2.0);
-    let tributary = half_planks.fold(Length::default(), Length::max);
+    let tributary = end_tributary(framing, &frame);
     let end_post = framing
         .ends
         .post
@@ -177,21 +176,7 @@ fn finish(
             task.design(so_far.jamb)
         })
         .transpose()?;
-    let mut anchors = Vec::new();
-    for upright in &frame.uprights {
-        let post = match upright.role {
-            Upright::Intermediate => kit.posts.intermediate.as_ref(),
-            Upright::Corner => kit.posts.corner.as_ref(),
-        };
-        if let Some(pattern) = post.and_then(|post| post.anchors.as_ref()) {
-            anchors.extend(PlateAnchors::of(
-                upright,
-                pattern,
-                so_far.floor,
-                planks.rules,
-            )?);
-        }
-    }
+    let anchors = plates(&frame, planks, so_far.floor)?;
     let legs: Vec<_> = frame
         .legs
         .iter()
@@ -217,9 +202,39 @@ fn finish(
     Ok(design)
 }
 
+/// Half of the widest span beside a wall, and the end post's own width.
+fn end_tributary(framing: &Framing<'_>, frame: &Frame) -> Length {
+    let beside_walls = frame.legs.first().into_iter().chain(frame.legs.last());
+    let spans = beside_walls.flat_map(|planned| planned.leg.spans.first());
+    let widest = spans.fold(Length::default(), |widest, span| widest.max(span.clear));
+    let post = framing.ends.post;
+    widest / 2.0 + post.map_or(Length::default(), |post| post.width)
+}
+
+/// The anchors of free-standing posts and of their braces.
+fn plates(
+    frame: &Frame,
+    planks: &Planks<'_>,
+    floor: Option<&AnchorSetting>,
+) -> Result<Vec<PlateAnchors>, DesignError> {
+    let mut anchors = Vec::new();
+    for upright in &frame.uprights {
+        let post = planks.kit.posts.standing(upright.role);
+        if let Some(pattern) = post.and_then(|post| post.anchors.as_ref()) {
+            anchors.extend(PlateAnchors::of(upright, pattern, floor, planks.rules)?);
+        }
+    }
+    let braces = frame.uprights.iter().filter_map(|post| post.brace);
+    let most = braces.max_by(|one, other| one.along.value.total_cmp(&other.along.value));
+    let pattern = planks.kit.brace.and_then(|brace| brace.anchors);
+    if let (Some(forces), Some(pattern)) = (most, pattern) {
+        anchors.push(PlateAnchors::of_brace(&forces, &pattern, planks.rules)?);
+    }
+    Ok(anchors)
+}
+
 /// The posts to cut.
 fn posts<'a>(framing: &'a Framing<'_>, frame: &Frame) -> Vec<PostPiece<'a>> {
-    let posts = &framing.planks.kit.posts;
     let mut pieces: Vec<PostPiece<'a>> = Vec::new();
     if let Some(post) = framing.ends.post {
         pieces.push(PostPiece {
@@ -229,10 +244,7 @@ fn posts<'a>(framing: &'a Framing<'_>, frame: &Frame) -> Vec<PostPiece<'a>> {
         });
     }
     for upright in &frame.uprights {
-        let post = match upright.role {
-            Upright::Intermediate => posts.intermediate.as_ref(),
-            Upright::Corner => posts.corner.as_ref(),
-        };
+        let post = framing.planks.kit.posts.standing(upright.role);
         pieces.extend(post.map(|post| PostPiece {
             name: upright.role.name(),
             post,

@@ -7,7 +7,7 @@
 //! 3. the mount, and from it where the end posts stand;
 //! 4. each leg divided into the fewest spans whose planks pass every check;
 //! 5. free-standing posts as cantilevers; braced where waves act or they fail alone; more
-//!    spans where they fail braced too;
+//!    spans where they, or their braces, fail too;
 //! 6. what end posts hand over to the wall, and base plates to their anchors;
 //! 7. the pieces to cut.
 //!
@@ -17,11 +17,13 @@
 mod anchoring;
 mod barrier_design;
 mod cut_list;
+mod end_choice;
 mod ends;
 mod findings;
 mod frame;
 mod reach;
 mod spans;
+mod standing;
 mod task;
 mod upright;
 mod water;
