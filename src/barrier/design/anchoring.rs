@@ -1,13 +1,14 @@
 //! The anchors under the base plates: demand always, capacity where enough was stated.
 
 use super::DesignRules;
-use super::upright::{BaseForces, BraceForces, UprightDesign};
+use super::corner_plate::at_corner;
+use super::post_forces::{BaseForces, BraceForces};
+use super::upright::UprightDesign;
 use crate::anchor::{
-    AnchorCheck, AnchorGroup, Anchorage, BasePlateForces, Demand, PlateDemand, PlatePattern,
-    ShearCase, Side, TensionAnchors, base_plate,
+    AnchorCheck, AnchorGroup, Anchorage, BasePlateForces, PlateDemand, PlatePattern, ShearCase,
+    Side, TensionAnchors, base_plate,
 };
 use crate::barrier::{AnchorPattern, DesignError};
-use crate::quantity::Length;
 use crate::quantity::unit::Moment;
 use crate::site::AnchorSetting;
 
@@ -87,12 +88,11 @@ impl PlateAnchors {
     ) -> Result<Self, DesignError> {
         let (factor, reference) = factor(rules);
         let factored = factored(&forces, factor);
-        let (demand, mut group) = match upright.of_legs {
-            Some(of_legs) => at_corner(&factored, pattern, of_legs)?,
-            None => {
-                let demand = base_plate(&factored, &plate(pattern))?;
-                (demand, demand.toward(Side::YPlus))
-            }
+        let (demand, mut group) = if let Some(of_legs) = upright.of_legs {
+            at_corner(&factored, pattern, of_legs)?
+        } else {
+            let demand = base_plate(&factored, &plate(pattern))?;
+            (demand, demand.toward(Side::YPlus))
         };
         // A brace that holds the post low turns its foot the other way.
         if forces.moment.value < 0.0
@@ -163,68 +163,12 @@ fn factored(forces: &BaseForces, factor: f64) -> BasePlateForces {
     }
 }
 
-fn plate(pattern: &AnchorPattern) -> PlatePattern {
+pub(super) fn plate(pattern: &AnchorPattern) -> PlatePattern {
     PlatePattern {
         rows: pattern.rows,
         per_row: pattern.per_row,
         row_spacing: pattern.row_spacing,
     }
-}
-
-/// The anchors of a corner post, which both legs turn: the moments of the legs are the parts
-/// of their vector sum, each pulls on a row of its own, and the anchor that stands in both
-/// rows carries both. Of the two ways that the plate may lie, the one that asks more.
-fn at_corner(
-    forces: &BasePlateForces,
-    pattern: &AnchorPattern,
-    of_legs: [Length; 2],
-) -> Result<(PlateDemand, Demand), DesignError> {
-    let [one, other] = of_legs;
-    let lying = corner_lying(forces, pattern, [one, other])?;
-    let turned = corner_lying(forces, pattern, [other, one])?;
-    let more = turned.0.tension_on_anchor > lying.0.tension_on_anchor;
-    Ok(if more { turned } else { lying })
-}
-
-/// The same with the first leg turning the plate across its rows, the second along them.
-fn corner_lying(
-    forces: &BasePlateForces,
-    pattern: &AnchorPattern,
-    [across, along]: [Length; 2],
-) -> Result<(PlateDemand, Demand), DesignError> {
-    let sum = across.value.hypot(along.value);
-    let part = |leg: Length| {
-        if sum > 0.0 { leg.value / sum } else { 0.0 }
-    };
-    let of_rows = BasePlateForces {
-        moment: forces.moment * part(across),
-        ..*forces
-    };
-    let of_columns = BasePlateForces {
-        moment: forces.moment * part(along),
-        uplift: Default::default(),
-        ..*forces
-    };
-    let columns = PlatePattern {
-        rows: pattern.per_row,
-        per_row: pattern.rows,
-        row_spacing: pattern.anchor_spacing,
-    };
-    let mut demand = base_plate(&of_rows, &plate(pattern))?;
-    let more = base_plate(&of_columns, &columns)?.tension_on_anchor;
-    demand.tension_on_anchor += more;
-    let mut group = demand.toward(Side::YPlus);
-    if let Some(tension) = &mut group.tension {
-        tension.greatest = tension.greatest.max(demand.tension_on_anchor);
-        // Anchors at one end of the row are pulled more, those at the other as much less.
-        let rows = match tension.anchors {
-            TensionAnchors::All => pattern.rows,
-            TensionAnchors::Outermost(_) => 1,
-        };
-        let off = pattern.along() * (more * f64::from(rows) / tension.force).value;
-        tension.eccentricity_x = off.min(pattern.along() / 2.0);
-    }
-    Ok((demand, group))
 }
 
 /// The kit's pattern in the site's concrete; `None` where nobody says how it is fixed. The

@@ -1,11 +1,10 @@
 //! A designed barrier.
 
 use super::anchoring::PlateAnchors;
-use super::cut_list::{PostPiece, cut_list};
 use super::end_choice::EndChoice;
-use super::ends::{EndPostDesign, EndTask};
-use super::findings::{open_items, shortfalls};
-use super::frame::{Frame, Framing};
+use super::ends::EndPostDesign;
+use super::finish::{Beside, finish};
+use super::frame::Framing;
 use super::spans::{Planks, PlannedLeg};
 use super::task::{BarrierTask, DesignRules};
 use super::upright::{Upright, UprightDesign};
@@ -33,7 +32,8 @@ pub struct BarrierDesign {
     /// of the kit, or twice the barrier's where the kit has none. Posts and anchors are not in
     /// it. `None` where no depth passes, and for water that drags (faster than 10 ft/s).
     pub greatest_depth: Option<Length>,
-    /// The posts at the wall; `None` where the kit has none that could stand there.
+    /// The posts at the wall; `None` where the kit has none that could stand there, and where
+    /// posts leave no clear width.
     pub end_post: Option<EndPostDesign>,
     /// The free-standing posts.
     pub uprights: Vec<UprightDesign>,
@@ -115,6 +115,7 @@ pub fn design_barrier(
     // its bearings.
     let most = kit.plank.longest - ends.fit.engagement;
     let longest_span = planks.reach.map(|reach| reach.min(most));
+    let longest_span = longest_span.filter(|span| span.value > 0.0);
     let framing = Framing {
         task,
         planks,
@@ -132,124 +133,11 @@ pub fn design_barrier(
     } else {
         None
     };
-    finish(
-        &framing,
-        frame,
-        BarrierSoFar {
-            longest_span,
-            greatest_depth,
-            floor,
-            jamb,
-        },
-    )
-    .map(Some)
-}
-
-struct BarrierSoFar<'a> {
-    longest_span: Option<Length>,
-    greatest_depth: Option<Length>,
-    floor: Option<&'a AnchorSetting>,
-    jamb: Option<&'a AnchorSetting>,
-}
-
-/// Wall, anchors, pieces and findings of a frame.
-fn finish(
-    framing: &Framing<'_>,
-    frame: Frame,
-    so_far: BarrierSoFar<'_>,
-) -> Result<BarrierDesign, DesignError> {
-    let planks = &framing.planks;
-    let (kit, stack) = (planks.kit, planks.stack);
-    let tributary = end_tributary(framing, &frame);
-    let end_post = framing
-        .ends
-        .post
-        .map(|post| {
-            let task = EndTask {
-                ends: framing.ends.ends,
-                post,
-                tributary,
-                height: stack.height,
-                loads: planks.loads,
-                rules: planks.rules,
-            };
-            task.design(so_far.jamb)
-        })
-        .transpose()?;
-    let anchors = plates(&frame, planks, so_far.floor)?;
-    let legs: Vec<_> = frame
-        .legs
-        .iter()
-        .map(|planned| planned.leg.clone())
-        .collect();
-    let pieces = cut_list(kit, stack, &legs, &posts(framing, &frame));
-    let mut design = BarrierDesign {
-        stack,
-        loads: planks.loads.to_vec(),
-        legs: frame.legs,
-        longest_span: so_far.longest_span,
-        greatest_depth: so_far.greatest_depth,
-        end_post,
-        uprights: frame.uprights,
-        anchors,
-        pieces,
-        shortfalls: frame.shortfalls,
-        open: Vec::new(),
+    let beside = Beside {
+        longest_span,
+        greatest_depth,
+        floor,
+        jamb,
     };
-    let found = shortfalls(&design, framing);
-    design.shortfalls.extend(found);
-    design.open = open_items(&design, framing, frame.side_missing)?;
-    Ok(design)
-}
-
-/// Half of the widest span beside a wall, and the end post's own width.
-fn end_tributary(framing: &Framing<'_>, frame: &Frame) -> Length {
-    let beside_walls = frame.legs.first().into_iter().chain(frame.legs.last());
-    let spans = beside_walls.flat_map(|planned| planned.leg.spans.first());
-    let widest = spans.fold(Length::default(), |widest, span| widest.max(span.clear));
-    let post = framing.ends.post;
-    widest / 2.0 + post.map_or(Length::default(), |post| post.width)
-}
-
-/// The anchors of free-standing posts and of their braces.
-fn plates(
-    frame: &Frame,
-    planks: &Planks<'_>,
-    floor: Option<&AnchorSetting>,
-) -> Result<Vec<PlateAnchors>, DesignError> {
-    let mut anchors = Vec::new();
-    for upright in &frame.uprights {
-        let post = planks.kit.posts.standing(upright.role);
-        if let Some(pattern) = post.and_then(|post| post.anchors.as_ref()) {
-            anchors.extend(PlateAnchors::of(upright, pattern, floor, planks.rules)?);
-        }
-    }
-    let braces = frame.uprights.iter().filter_map(|post| post.brace);
-    let most = braces.max_by(|one, other| one.along.value.total_cmp(&other.along.value));
-    let pattern = planks.kit.brace.and_then(|brace| brace.anchors);
-    if let (Some(forces), Some(pattern)) = (most, pattern) {
-        anchors.push(PlateAnchors::of_brace(&forces, &pattern, planks.rules)?);
-    }
-    Ok(anchors)
-}
-
-/// The posts to cut.
-fn posts<'a>(framing: &'a Framing<'_>, frame: &Frame) -> Vec<PostPiece<'a>> {
-    let mut pieces: Vec<PostPiece<'a>> = Vec::new();
-    if let Some(post) = framing.ends.post {
-        pieces.push(PostPiece {
-            name: "end post",
-            post,
-            count: 2,
-        });
-    }
-    for upright in &frame.uprights {
-        let post = framing.planks.kit.posts.standing(upright.role);
-        pieces.extend(post.map(|post| PostPiece {
-            name: upright.role.name(),
-            post,
-            count: upright.count,
-        }));
-    }
-    pieces
+    finish(&framing, frame, &beside).map(Some)
 }

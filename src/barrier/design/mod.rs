@@ -16,11 +16,14 @@
 
 mod anchoring;
 mod barrier_design;
+mod corner_plate;
 mod cut_list;
 mod end_choice;
 mod ends;
 mod findings;
+mod finish;
 mod frame;
+mod post_forces;
 mod reach;
 mod spans;
 mod standing;
@@ -31,7 +34,8 @@ mod water;
 pub use anchoring::PlateAnchors;
 pub use barrier_design::{BarrierDesign, design_barrier};
 pub use ends::{EndAnchors, EndForces, EndPostDesign, Ends};
+pub use post_forces::{BaseForces, BraceForces};
 pub use spans::PlannedLeg;
 pub use task::{BarrierTask, DesignRules};
-pub use upright::{BaseForces, BraceForces, Upright, UprightDesign};
+pub use upright::{Upright, UprightDesign};
 pub use water::CaseLoad;

@@ -14,6 +14,7 @@ use crate::site::BraceSide;
 const CLOSEST_POSTS_IN_WIDTHS: f64 = 3.0;
 
 /// One kind of post that stands free in a frame.
+#[derive(Clone, Copy)]
 struct Standing<'a> {
     role: Upright,
     count: usize,

@@ -33,15 +33,13 @@ impl Fault {
 
     /// The error about the field of `table`.
     pub(super) fn at(self, table: &Table<'_, '_>) -> StatementError {
-        match table.optional(self.field) {
-            Ok(Some(stated)) => stated.refuse(self.problem, self.accepted),
-            // A table within this one.
-            _ => {
-                let mut error = table.missing(self.field, &self.accepted);
-                error.problem = self.problem;
-                error
-            }
+        if let Ok(Some(stated)) = table.optional(self.field) {
+            return stated.refuse(self.problem, self.accepted);
         }
+        // A table within this one.
+        let mut error = table.missing(self.field, &self.accepted);
+        error.problem = self.problem;
+        error
     }
 }
 
