@@ -40,6 +40,7 @@ pub struct PlateDemand {
     pub lever_arm: Option<Length>,
     pattern: PlatePattern,
     shear: Force,
+    all: Option<(Force, Length)>,
 }
 
 /// Tension and shear on the anchors of a base plate.
@@ -48,7 +49,8 @@ pub struct PlateDemand {
 /// only the former is counted in tension: the centre of pressure lies beyond the latter, so the
 /// tension is not underestimated by a stiff plate. Force along the post is halved between the
 /// two. With s the arm, P the uplift: T = M/s + P/2, at least 0; a single row has no arm and
-/// carries T = P alone. Shear is even. Common practice, no source.
+/// carries T = P alone. Where the row at the dry side is lifted too, P/2 > M/s, all anchors are
+/// in tension under P, M/P off their middle. Shear is even. Common practice, no source.
 ///
 /// # Errors
 /// [`AnchorError`] where a number is 0 or not finite, or a moment acts on a single row.
@@ -103,6 +105,9 @@ pub fn base_plate(
         (None, forces.uplift)
     };
     let tension_on_row = tension.max(Force::default());
+    let all = lever_arm
+        .filter(|arm| forces.uplift / 2.0 > moment / *arm)
+        .map(|_| (forces.uplift, moment / forces.uplift));
     Ok(PlateDemand {
         tension_on_row,
         tension_on_anchor: tension_on_row / f64::from(pattern.per_row),
@@ -110,17 +115,30 @@ pub fn base_plate(
         lever_arm,
         pattern: *pattern,
         shear,
+        all,
     })
 }
 
 impl PlateDemand {
     /// As the demand on a group whose water pushes toward a side: the row at the opposite side
-    /// is in tension.
+    /// is in tension, or all of them where the plate lifts as a whole.
     #[must_use]
     pub fn toward(&self, dry: Side) -> Demand {
         let all = self.pattern.per_row * self.pattern.rows;
-        let tension = (self.tension_on_row > Force::default()).then(|| {
-            TensionDemand::on_row(dry.opposite(), self.tension_on_row, self.pattern.per_row)
+        let tension = (self.tension_on_row > Force::default()).then(|| match self.all {
+            None => {
+                TensionDemand::on_row(dry.opposite(), self.tension_on_row, self.pattern.per_row)
+            }
+            Some((force, off)) => {
+                let mut tension = TensionDemand::even(force, all);
+                tension.greatest = self.tension_on_anchor;
+                if dry.across_x() {
+                    tension.eccentricity_x = off;
+                } else {
+                    tension.eccentricity_y = off;
+                }
+                tension
+            }
         });
         let shear =
             (self.shear > Force::default()).then(|| ShearDemand::even(dry, self.shear, all));

@@ -71,15 +71,12 @@ impl Basis {
         let allowable = set
             .factor(zone, FactorBasis::Allowable)
             .filter(|_| allowable_standard);
-        let (strength, (factor, citation)) = match allowable {
-            Some(found) => (StrengthBasis::Allowable, found),
-            None => {
-                let factors = set.factors(zone);
-                (
-                    StrengthBasis::Design,
-                    (factors.strength, &factors.strength_citation),
-                )
-            }
+        let (strength, (factor, citation)) = if let Some(found) = allowable {
+            (StrengthBasis::Allowable, found)
+        } else {
+            let factors = set.factors(zone);
+            let found = (factors.strength, &factors.strength_citation);
+            (StrengthBasis::Design, found)
         };
         Ok(Self {
             factor,

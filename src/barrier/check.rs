@@ -67,20 +67,28 @@ impl Check {
     /// Demand over capacity.
     #[must_use]
     pub fn ratio(&self) -> f64 {
-        let (demand, capacity) = (self.demand.in_si(), self.capacity.in_si());
-        if capacity > 0.0 {
-            demand / capacity
-        } else if demand > 0.0 {
-            f64::INFINITY
-        } else {
-            0.0
-        }
+        ratio(self.demand.in_si(), self.capacity.in_si())
     }
 
     /// Whether the part carries it.
     #[must_use]
     pub fn holds(&self) -> bool {
-        self.ratio() <= 1.0 + ROUNDING
+        Self::within(self.demand.in_si(), self.capacity.in_si())
+    }
+
+    /// Whether a demand is within a capacity, both in the same unit.
+    pub(super) fn within(demand: f64, capacity: f64) -> bool {
+        ratio(demand, capacity) <= 1.0 + ROUNDING
+    }
+}
+
+fn ratio(demand: f64, capacity: f64) -> f64 {
+    if capacity > 0.0 {
+        demand / capacity
+    } else if demand > 0.0 {
+        f64::INFINITY
+    } else {
+        0.0
     }
 }
 

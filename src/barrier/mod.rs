@@ -12,6 +12,7 @@ mod fitting;
 mod handling;
 mod kit;
 mod layout;
+mod limit;
 mod material;
 mod planks;
 mod practice;

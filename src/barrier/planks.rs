@@ -1,6 +1,7 @@
 //! How many whole planks reach a height.
 
 use super::Kit;
+use super::limit::ROUNDING_METRES;
 use crate::quantity::Length;
 
 /// Whole planks, one on the other.
@@ -11,10 +12,6 @@ pub struct PlankStack {
     /// Their height together: the barrier height.
     pub height: Length,
 }
-
-/// A height that comes out of feet and inches may miss a whole plank by rounding in the
-/// last binary digit; a micrometre is not worth another plank.
-const ROUNDING_METRES: f64 = 1e-6;
 
 /// The fewest whole planks of `kit` that reach `protection_height`; none for no height.
 ///

@@ -1,6 +1,7 @@
 //! What common practice asks of a layout, from `data/practice.toml`.
 
 use super::DeflectionLimit;
+use super::limit::exceeds;
 use crate::quantity::{Length, parse_length, parse_ratio_of_span};
 use crate::statement::{Citation, Document, StatementError};
 
@@ -61,6 +62,6 @@ impl Practice {
     /// Whether practice asks for a post between the end posts of a leg.
     #[must_use]
     pub fn asks_for_a_post(&self, leg: Length, height: Length) -> bool {
-        leg > self.wider_than && height > self.higher_than
+        exceeds(leg, self.wider_than) && exceeds(height, self.higher_than)
     }
 }

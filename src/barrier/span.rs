@@ -1,9 +1,9 @@
 //! One plank between two posts: what the water asks of it.
 
 use super::check::{Amount, Check, LoadCase};
-use super::{Basis, DesignError, Plank, bending_capacity, shear_capacity};
+use super::{Basis, Capacity, DesignError, Plank, bending_capacity, shear_capacity};
 use crate::beam::{Beam, BeamError, LinearLoad, Response};
-use crate::quantity::unit::Force;
+use crate::quantity::unit::{Force, Moment};
 use crate::quantity::{Length, LineLoad};
 
 /// The load on one plank: the water over its whole length, and debris that strikes it.
@@ -33,31 +33,64 @@ enum Strikes {
     BesidePost,
 }
 
+/// What the loads ask of a plank, without load factors.
+#[derive(Clone, Copy)]
+struct Demands {
+    moment: Moment,
+    shear: Force,
+    deflection: Length,
+}
+
+/// What a plank takes.
+struct Capacities {
+    bending: Capacity<Moment>,
+    shear: Capacity<Force>,
+}
+
 impl PlankLoad {
     fn response(
         self,
         plank: &Plank,
         bearing: Length,
-        factor: f64,
         strikes: Strikes,
     ) -> Result<Response, BeamError> {
         let rigidity = plank.material.modulus * plank.section.second_moment;
         let zero = Length::default();
-        let mut beam = Beam::simple(bearing, rigidity).with_load(LinearLoad::uniform(
-            zero,
-            bearing,
-            self.water * factor,
-        ));
+        let mut beam = Beam::simple(bearing, rigidity)
+            .with_load(LinearLoad::uniform(zero, bearing, self.water));
         if let Some(blow) = self.blow {
             let spread = blow.spread.min(bearing);
             let from = match strikes {
                 Strikes::Middle => (bearing - spread) / 2.0,
                 Strikes::BesidePost => zero,
             };
-            let load = blow.force * factor / spread;
+            let load = blow.force / spread;
             beam = beam.with_load(LinearLoad::uniform(from, from + spread, load));
         }
         beam.response()
+    }
+
+    fn demands(self, plank: &Plank, bearing: Length) -> Result<Demands, BeamError> {
+        let bent = self.response(plank, bearing, Strikes::Middle)?;
+        let mut shear = bent.greatest_shear().value;
+        if self.blow.is_some() {
+            let sheared = self.response(plank, bearing, Strikes::BesidePost)?;
+            shear = shear.max(sheared.greatest_shear().value);
+        }
+        Ok(Demands {
+            moment: bent.greatest_moment().value,
+            shear,
+            deflection: bent.greatest_deflection().value,
+        })
+    }
+}
+
+impl Capacities {
+    fn of(plank: &Plank, basis: &Basis) -> Result<Self, DesignError> {
+        Ok(Self {
+            bending: bending_capacity(&plank.section, &plank.material, basis.strength)?,
+            shear: shear_capacity(&plank.section, &plank.material, basis.strength)?,
+        })
     }
 }
 
@@ -77,15 +110,9 @@ pub fn plank_checks(
     basis: &Basis,
     case: LoadCase,
 ) -> Result<[Check; 3], DesignError> {
-    let bent = load.response(plank, bearing, basis.factor, Strikes::Middle)?;
-    let sheared = load.response(plank, bearing, basis.factor, Strikes::BesidePost)?;
-    let sagging = load.response(plank, bearing, 1.0, Strikes::Middle)?;
-    let bending = bending_capacity(&plank.section, &plank.material, basis.strength)?;
-    let shear = shear_capacity(&plank.section, &plank.material, basis.strength)?;
-    let greatest_shear = bent
-        .greatest_shear()
-        .value
-        .max(sheared.greatest_shear().value);
+    // The plank is elastic, so that a factor on the load is one on moment and shear.
+    let demands = load.demands(plank, bearing)?;
+    let Capacities { bending, shear } = Capacities::of(plank, basis)?;
     let check = |what, demand, capacity, reference| Check {
         part: name.to_owned(),
         what,
@@ -97,21 +124,46 @@ pub fn plank_checks(
     Ok([
         check(
             "bending",
-            Amount::Moment(bent.greatest_moment().value),
+            Amount::Moment(demands.moment * basis.factor),
             Amount::Moment(bending.value),
             basis.strength_reference(&bending),
         ),
         check(
             "shear",
-            Amount::Force(greatest_shear),
+            Amount::Force(demands.shear * basis.factor),
             Amount::Force(shear.value),
             basis.strength_reference(&shear),
         ),
         check(
             "deflection",
-            Amount::Deflection(sagging.greatest_deflection().value),
+            Amount::Deflection(demands.deflection),
             Amount::Deflection(basis.deflection.of(bearing)),
             basis.deflection.reference("span"),
         ),
     ])
+}
+
+/// Whether a plank passes [`plank_checks`] under every one of some loads.
+pub(super) fn plank_holds(
+    plank: &Plank,
+    bearing: Length,
+    loads: impl IntoIterator<Item = PlankLoad>,
+    basis: &Basis,
+) -> Result<bool, DesignError> {
+    let capacities = Capacities::of(plank, basis)?;
+    for load in loads {
+        let demands = load.demands(plank, bearing)?;
+        let holds =
+            Check::within(
+                demands.moment.value * basis.factor,
+                capacities.bending.value.value,
+            ) && Check::within(
+                demands.shear.value * basis.factor,
+                capacities.shear.value.value,
+            ) && Check::within(demands.deflection.value, basis.deflection.of(bearing).value);
+        if !holds {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }

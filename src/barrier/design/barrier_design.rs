@@ -1,18 +1,18 @@
 //! A designed barrier.
 
 use super::anchoring::PlateAnchors;
-use super::cut_list::{PostPiece, cut_list};
-use super::ends::{EndPostDesign, EndTask};
-use super::findings::{open_items, shortfalls};
-use super::frame::{EndChoice, Frame, Framing};
+use super::end_choice::EndChoice;
+use super::ends::EndPostDesign;
+use super::finish::{Beside, finish};
+use super::frame::Framing;
 use super::spans::{Planks, PlannedLeg};
 use super::task::{BarrierTask, DesignRules};
 use super::upright::{Upright, UprightDesign};
 use super::water::CaseLoad;
 use crate::barrier::{
-    Basis, Check, DesignError, Kit, LoadCase, Open, Piece, PlankStack, Shortfall, governing,
-    planks_for,
+    Check, DesignError, Kit, LoadCase, Open, Piece, PlankStack, Shortfall, governing, planks_for,
 };
+use crate::load::LoadError;
 use crate::quantity::Length;
 use crate::site::AnchorSetting;
 
@@ -25,11 +25,15 @@ pub struct BarrierDesign {
     pub loads: Vec<CaseLoad>,
     /// Each leg with its spans and the checks of its planks.
     pub legs: Vec<PlannedLeg>,
-    /// The longest that planks of this kit may span under these loads.
+    /// The longest bearing length that planks of this kit pass over under these loads, up to
+    /// what the kit's longest piece spans between end posts.
     pub longest_span: Option<Length>,
-    /// The deepest water before planks of the longest span of this layout.
+    /// The deepest water that the planks of this layout pass before, up to the greatest height
+    /// of the kit, or twice the barrier's where the kit has none. Posts and anchors are not in
+    /// it. `None` where no depth passes, and for water that drags (faster than 10 ft/s).
     pub greatest_depth: Option<Length>,
-    /// The posts at the wall; `None` where the kit has none that could stand there.
+    /// The posts at the wall; `None` where the kit has none that could stand there, and where
+    /// posts leave no clear width.
     pub end_post: Option<EndPostDesign>,
     /// The free-standing posts.
     pub uprights: Vec<UprightDesign>,
@@ -90,6 +94,12 @@ pub fn design_barrier(
     floor: Option<&AnchorSetting>,
     jamb: Option<&AnchorSetting>,
 ) -> Result<Option<BarrierDesign>, DesignError> {
+    if !task.height.is_finite() {
+        return Err(DesignError::Load(LoadError::Height {
+            name: "height of the barrier",
+            value: task.height,
+        }));
+    }
     let stack = planks_for(task.height, kit);
     if stack.count == 0 {
         return Ok(None);
@@ -99,17 +109,13 @@ pub fn design_barrier(
         of(LoadCase::DesignLevel, task.water.depth)?,
         of(LoadCase::Top, stack.height)?,
     ];
-    let material = &kit.plank.material;
-    let basis = Basis::of(material, &rules.combination, rules.zone, &rules.deflection)?;
-    let planks = Planks {
-        kit,
-        stack,
-        loads: &loads,
-        basis,
-        rules,
-    };
+    let planks = Planks::of(kit, stack, &loads, rules)?;
     let ends = EndChoice::of(task, kit);
-    let longest_span = planks.longest_span()?;
+    // A plank is cut longer than it spans, by what stands in its pockets beyond the middle of
+    // its bearings.
+    let most = kit.plank.longest - ends.fit.engagement;
+    let longest_span = planks.reach.map(|reach| reach.min(most));
+    let longest_span = longest_span.filter(|span| span.value > 0.0);
     let framing = Framing {
         task,
         planks,
@@ -127,117 +133,11 @@ pub fn design_barrier(
     } else {
         None
     };
-    finish(
-        &framing,
-        frame,
-        BarrierSoFar {
-            longest_span,
-            greatest_depth,
-            floor,
-            jamb,
-        },
-    )
-    .map(Some)
-}
-
-struct BarrierSoFar<'a> {
-    longest_span: Option<Length>,
-    greatest_depth: Option<Length>,
-    floor: Option<&'a AnchorSetting>,
-    jamb: Option<&'a AnchorSetting>,
-}
-
-/// Wall, anchors, pieces and findings of a frame.
-fn finish(
-    framing: &Framing<'_>,
-    frame: Frame,
-    so_far: BarrierSoFar<'_>,
-) -> Result<BarrierDesign, DesignError> {
-    let planks = &framing.planks;
-    let (kit, stack) = (planks.kit, planks.stack);
-    let half_planks = frame
-        .legs
-        .first()
-        .into_iter()
-        .chain(frame.legs.last())
-        .map(|planned| planned.leg.longest_cut() / 2.0);
-    let tributary = half_planks.fold(Length::default(), Length::max);
-    let end_post = framing
-        .ends
-        .post
-        .map(|post| {
-            let task = EndTask {
-                ends: framing.ends.ends,
-                post,
-                tributary,
-                height: stack.height,
-                loads: planks.loads,
-                rules: planks.rules,
-            };
-            task.design(so_far.jamb)
-        })
-        .transpose()?;
-    let mut anchors = Vec::new();
-    for upright in &frame.uprights {
-        let post = match upright.role {
-            Upright::Intermediate => kit.posts.intermediate.as_ref(),
-            Upright::Corner => kit.posts.corner.as_ref(),
-        };
-        if let Some(pattern) = post.and_then(|post| post.anchors.as_ref()) {
-            anchors.extend(PlateAnchors::of(
-                upright,
-                pattern,
-                so_far.floor,
-                planks.rules,
-            )?);
-        }
-    }
-    let legs: Vec<_> = frame
-        .legs
-        .iter()
-        .map(|planned| planned.leg.clone())
-        .collect();
-    let pieces = cut_list(kit, stack, &legs, &posts(framing, &frame));
-    let mut design = BarrierDesign {
-        stack,
-        loads: planks.loads.to_vec(),
-        legs: frame.legs,
-        longest_span: so_far.longest_span,
-        greatest_depth: so_far.greatest_depth,
-        end_post,
-        uprights: frame.uprights,
-        anchors,
-        pieces,
-        shortfalls: frame.shortfalls,
-        open: Vec::new(),
+    let beside = Beside {
+        longest_span,
+        greatest_depth,
+        floor,
+        jamb,
     };
-    let found = shortfalls(&design, framing);
-    design.shortfalls.extend(found);
-    design.open = open_items(&design, framing, frame.side_missing)?;
-    Ok(design)
-}
-
-/// The posts to cut.
-fn posts<'a>(framing: &'a Framing<'_>, frame: &Frame) -> Vec<PostPiece<'a>> {
-    let posts = &framing.planks.kit.posts;
-    let mut pieces: Vec<PostPiece<'a>> = Vec::new();
-    if let Some(post) = framing.ends.post {
-        pieces.push(PostPiece {
-            name: "end post",
-            post,
-            count: 2,
-        });
-    }
-    for upright in &frame.uprights {
-        let post = match upright.role {
-            Upright::Intermediate => posts.intermediate.as_ref(),
-            Upright::Corner => posts.corner.as_ref(),
-        };
-        pieces.extend(post.map(|post| PostPiece {
-            name: upright.role.name(),
-            post,
-            count: upright.count,
-        }));
-    }
-    pieces
+    finish(&framing, frame, &beside).map(Some)
 }

@@ -7,7 +7,8 @@ use crate::anchor::{
     tributary_shares,
 };
 use crate::barrier::{DesignError, LoadCase, Post, WallAnchors};
-use crate::quantity::unit::Force;
+use crate::beam::LinearLoad;
+use crate::quantity::unit::{Force, Moment};
 use crate::quantity::{Length, LineLoad, Pressure};
 use crate::site::{AnchorSetting, Mount};
 
@@ -51,7 +52,7 @@ pub struct EndForces {
     pub bearing: Option<Pressure>,
 }
 
-/// The anchors up an end post, with water at the top of the barrier.
+/// The anchors up an end post, under the load that asks most of them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EndAnchors {
     /// Their heights over the post's foot.
@@ -87,18 +88,7 @@ impl EndTask<'_> {
         jamb: Option<&AnchorSetting>,
     ) -> Result<EndPostDesign, DesignError> {
         let on_face = self.ends == Some(Ends::Mounted(Mount::Outside));
-        let forces = self.loads.iter().map(|load| {
-            let water = load.on_barrier.resultant();
-            let (pressure, _) = load.on_barrier.greatest();
-            let greatest = pressure * self.tributary;
-            EndForces {
-                case: load.case,
-                force: water.force * self.tributary,
-                height: water.height,
-                greatest,
-                bearing: on_face.then(|| greatest / self.post.width),
-            }
-        });
+        let forces = self.loads.iter().map(|load| self.forces(load, on_face));
         let pattern = self.post.wall_anchors.filter(|_| !on_face);
         Ok(EndPostDesign {
             ends: self.ends,
@@ -111,7 +101,37 @@ impl EndTask<'_> {
         })
     }
 
-    /// The anchors under the load that asks most of them.
+    /// The water, and debris that strikes the post at the surface; the greatest force on a
+    /// unit of height is where debris strikes at the height of the greatest water.
+    fn forces(&self, load: &CaseLoad, on_face: bool) -> EndForces {
+        let water = load.on_barrier.resultant();
+        let strikes = load.strikes_on_upright(self.tributary, self.height, &[]);
+        let debris = strikes.into_iter().flatten().next();
+        let struck = debris.map_or(Force::default(), |band| {
+            band.at_from * (band.to - band.from)
+        });
+        let force = water.force * self.tributary + struck;
+        let moment = water.moment * self.tributary
+            + debris.map_or(Moment::default(), |band| {
+                struck * (band.from + band.to) / 2.0
+            });
+        let (pressure, _) = load.on_barrier.greatest();
+        let greatest =
+            pressure * self.tributary + debris.map_or(LineLoad::default(), |band| band.at_from);
+        EndForces {
+            case: load.case,
+            force,
+            height: if force.value > 0.0 {
+                moment / force
+            } else {
+                Length::default()
+            },
+            greatest,
+            bearing: on_face.then(|| greatest / self.post.width),
+        }
+    }
+
+    /// The anchors under the load that asks most of them, wherever debris strikes.
     fn anchors(
         &self,
         pattern: WallAnchors,
@@ -121,19 +141,22 @@ impl EndTask<'_> {
         let factor = self.rules.combination.factors(self.rules.zone).strength;
         let mut worst: Option<(Force, Vec<LoadBand>)> = None;
         for load in self.loads {
-            let bands = self.bands(load);
-            let shares = tributary_shares(&heights, &bands)?;
-            let shears = shares.iter().map(|share| share.shear);
-            let greatest = shears.fold(Force::default(), Force::max);
-            if worst.as_ref().is_none_or(|(found, _)| greatest > *found) {
-                worst = Some((greatest, bands));
+            for strike in load.strikes_on_upright(self.tributary, self.height, &heights) {
+                let bands = self.bands(load, strike);
+                let shares = tributary_shares(&heights, &bands)?;
+                let shears = shares.iter().map(|share| share.shear);
+                let greatest = shears.fold(Force::default(), Force::max);
+                if worst.as_ref().is_none_or(|(found, _)| greatest > *found) {
+                    worst = Some((greatest, bands));
+                }
             }
         }
         let Some((greatest_shear, bands)) = worst else {
             return Ok(None);
         };
         let demand = shear_demand(&heights, &bands, greatest_shear, factor)?;
-        let check = match jamb {
+        let setting = jamb.filter(|_| self.rules.has_anchor_strengths());
+        let check = match setting {
             Some(setting) => anchorage(setting, pattern, &heights)?
                 .map(|anchorage| anchorage.check(&demand))
                 .transpose()?,
@@ -147,9 +170,10 @@ impl EndTask<'_> {
         }))
     }
 
-    fn bands(&self, load: &CaseLoad) -> Vec<LoadBand> {
-        load.on_upright(self.tributary, self.height)
+    fn bands(&self, load: &CaseLoad, strike: Option<LinearLoad>) -> Vec<LoadBand> {
+        load.water_on_upright(self.tributary)
             .into_iter()
+            .chain(strike)
             .filter(|band| band.to > band.from)
             .map(|band| LoadBand {
                 from: band.from,

@@ -1,33 +1,30 @@
 //! What a design lacks, and what somebody still has to measure, state or choose.
 
+use super::DesignRules;
+use super::anchoring::takes_moment;
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
+use super::upright::Upright;
 use crate::anchor::{AnchorCheck, Outcome};
+use crate::barrier::limit::exceeds;
 use crate::barrier::{
-    Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
+    Basis, Check, DesignError, Kit, LoadCase, MountChoice, Open, Shortfall, bending_capacity,
+    shear_capacity,
 };
-use crate::quantity::Length;
-
-/// Heights that were stated in two units differ in the last binary digits; a micrometre is
-/// not a difference.
-const ROUNDING_METRES: f64 = 1e-6;
 
 /// Limits that the design passes, beyond those that the frame already found.
 pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<Shortfall> {
     let (task, kit) = (framing.task, framing.planks.kit);
     let height = design.stack.height;
-    let above = |one: Length, other: Length| one.value > other.value + ROUNDING_METRES;
     let mut found = Vec::new();
-    if let Some(limit) = kit.greatest_height.filter(|limit| above(height, *limit)) {
+    if let Some(limit) = kit.greatest_height.filter(|limit| exceeds(height, *limit)) {
         found.push(Shortfall::OverKitHeight { height, limit });
     }
-    if let Some(opening) = task
-        .opening_height
-        .filter(|opening| above(height, *opening))
-    {
+    let opening = task.opening_height;
+    if let Some(opening) = opening.filter(|opening| exceeds(height, *opening)) {
         found.push(Shortfall::OverOpeningHeight { height, opening });
     }
-    if above(task.water.depth, height) {
+    if exceeds(task.water.depth, height) {
         found.push(Shortfall::Overtopped {
             depth: task.water.depth,
             height,
@@ -43,32 +40,8 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
         }),
         _ => {}
     }
-    let posts = design.uprights.iter().flat_map(|post| &post.checks);
-    let failing = posts.filter(|check| !check.holds());
-    found.extend(failing.cloned().map(Shortfall::Fails));
-    if let Some(brace) = kit.brace
-        && let Some(capacity) = brace.capacity
-    {
-        for post in &design.uprights {
-            if let Some(forces) = post.brace.filter(|forces| forces.along > capacity) {
-                found.push(Shortfall::BraceFails {
-                    along: forces.along,
-                    capacity,
-                });
-            }
-        }
-    }
-    for anchors in &design.anchors {
-        let check = anchors.check.as_ref();
-        if check.is_some_and(|check| check.outcome() == Outcome::Fails) {
-            found.push(Shortfall::AnchorsFail {
-                post: anchors.post,
-                utilisation: check
-                    .and_then(|check| check.utilisation())
-                    .unwrap_or(f64::INFINITY),
-            });
-        }
-    }
+    posts_that_fail(design, kit, &mut found);
+    anchors_that_fail(design, kit, &mut found);
     for load in design
         .loads
         .iter()
@@ -81,6 +54,49 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
         }
     }
     found
+}
+
+fn posts_that_fail(design: &BarrierDesign, kit: &Kit, found: &mut Vec<Shortfall>) {
+    for post in &design.uprights {
+        let failing = post.checks.iter().filter(|check| !check.holds());
+        found.extend(failing.cloned().map(Shortfall::Fails));
+        if let Some(forces) = post.brace
+            && let Some(capacity) = kit.brace.and_then(|brace| brace.capacity)
+            && !Check::within(forces.along.value, capacity.value)
+        {
+            found.push(Shortfall::BraceFails {
+                along: forces.along,
+                capacity,
+            });
+        }
+    }
+}
+
+fn anchors_that_fail(design: &BarrierDesign, kit: &Kit, found: &mut Vec<Shortfall>) {
+    for post in &design.uprights {
+        let pattern = kit.posts.standing(post.role).and_then(|post| post.anchors);
+        if pattern.is_some_and(|pattern| !takes_moment(post, &pattern)) {
+            found.push(Shortfall::KitLacks {
+                part: "second row of anchors under a post",
+                purpose: "the moment at its foot needs".to_owned(),
+            });
+        }
+    }
+    let end = design
+        .end_post
+        .iter()
+        .filter_map(|end| end.anchors.as_ref());
+    let end = end.map(|anchors| ("end post", anchors.check.as_ref()));
+    let plates = design.anchors.iter();
+    let plates = plates.map(|anchors| (anchors.post, anchors.check.as_ref()));
+    for (post, check) in end.chain(plates) {
+        if let Some(check) = check.filter(|check| check.outcome() == Outcome::Fails) {
+            found.push(Shortfall::AnchorsFail {
+                post,
+                utilisation: check.utilisation().unwrap_or(f64::INFINITY),
+            });
+        }
+    }
 }
 
 /// What is open.
@@ -99,63 +115,84 @@ pub(super) fn open_items(
     if side_missing {
         open.push(Open::BraceSide);
     }
-    let braced = design.uprights.iter().any(|post| post.brace.is_some());
-    if braced && kit.brace.is_some_and(|brace| brace.capacity.is_none()) {
+    open_brace(design, kit, &mut open);
+    open_loads(design, &mut open);
+    open_anchors(design, framing, &mut open);
+    if design.count(Upright::Corner) > 0 {
+        open.push(Open::NotChecked {
+            part: Upright::Corner.name().to_owned(),
+            what: "both legs bend it: the vector sum is compared with its strength about the axis along the wall, not about a diagonal, and its anchors are checked toward one edge".to_owned(),
+        });
+    }
+    open_strength(design, framing, &mut open)?;
+    Ok(open)
+}
+
+/// Loads that may act and are not in the figures.
+fn open_loads(design: &BarrierDesign, open: &mut Vec<Open>) {
+    let load = design.load(LoadCase::DesignLevel);
+    let absent = load.iter().flat_map(|load| &load.water.not_included);
+    for absent in absent.filter(|absent| absent.may_act) {
+        open.push(Open::LoadNotIncluded {
+            what: format!("{} is not in the loads: {}", absent.part, absent.reason),
+        });
+    }
+}
+
+fn open_brace(design: &BarrierDesign, kit: &Kit, open: &mut Vec<Open>) {
+    let Some(brace) = kit.brace else { return };
+    if design.uprights.iter().all(|post| post.brace.is_none()) {
+        return;
+    }
+    if brace.capacity.is_none() {
         open.push(Open::KitDoesNotState {
             what: "what its brace carries".to_owned(),
         });
     }
-    let design_level = design
-        .loads
-        .iter()
-        .find(|load| load.case == LoadCase::DesignLevel);
-    for absent in design_level
-        .iter()
-        .flat_map(|load| &load.water.not_included)
-    {
-        if absent.may_act {
-            open.push(Open::LoadNotIncluded {
-                what: format!("{} is not in the loads: {}", absent.part, absent.reason),
-            });
+    open.push(if brace.anchors.is_none() {
+        Open::KitDoesNotState {
+            what: "the anchors at the foot of its brace".to_owned(),
         }
-    }
-    open_anchors(design, framing, &mut open);
-    open_strength(framing, &mut open)?;
-    Ok(open)
+    } else {
+        Open::AnchorCapacity {
+            post: "brace".to_owned(),
+            why: vec!["the edges around its foot are not stated".to_owned()],
+        }
+    });
 }
 
 fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Open>) {
     let kit = framing.planks.kit;
-    if let Some(end) = design
-        .end_post
-        .as_ref()
-        .and_then(|end| end.anchors.as_ref())
-    {
-        let why = unchecked(end.check.as_ref(), "[jamb]");
+    let rules = framing.planks.rules;
+    let mut capacity = |post: &str, check: Option<&AnchorCheck>, table: &str| {
+        let why = unchecked(check, table, rules);
         if !why.is_empty() {
             open.push(Open::AnchorCapacity {
-                post: "end post".to_owned(),
+                post: post.to_owned(),
                 why,
             });
         }
+    };
+    let end = design.end_post.as_ref();
+    if let Some(anchors) = end.and_then(|end| end.anchors.as_ref()) {
+        capacity("end post", anchors.check.as_ref(), "[jamb]");
+    }
+    for anchors in design
+        .anchors
+        .iter()
+        .filter(|anchors| anchors.post != "brace")
+    {
+        capacity(anchors.post, anchors.check.as_ref(), "[floor]");
     }
     for post in &design.uprights {
-        let name = post.role.name();
-        let Some(anchors) = design.anchors.iter().find(|anchors| anchors.post == name) else {
+        let stated = kit.posts.standing(post.role);
+        if stated.is_some_and(|post| post.anchors.is_none()) {
             open.push(Open::KitDoesNotState {
-                what: format!("the anchors of its {name}"),
-            });
-            continue;
-        };
-        let why = unchecked(anchors.check.as_ref(), "[floor]");
-        if !why.is_empty() {
-            open.push(Open::AnchorCapacity {
-                post: name.to_owned(),
-                why,
+                what: format!("the anchors of its {}", post.role.name()),
             });
         }
     }
-    if let Some(end) = &design.end_post
+    if let Some(end) = end
         && end.anchors.is_none()
         && end.forces.iter().all(|forces| forces.bearing.is_none())
         && kit.posts.inside.is_some()
@@ -168,7 +205,13 @@ fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Op
 }
 
 /// What keeps the capacity of anchors open.
-fn unchecked(check: Option<&AnchorCheck>, table: &str) -> Vec<String> {
+fn unchecked(check: Option<&AnchorCheck>, table: &str, rules: &DesignRules) -> Vec<String> {
+    if !rules.has_anchor_strengths() {
+        return vec![format!(
+            "the load factors {} go with the anchor strengths of EN 1992-4, which are not worked out here",
+            rules.combination.id
+        )];
+    }
     let Some(check) = check else {
         return vec![format!(
             "nobody stated what they are set in and how they are fixed ({table})"
@@ -182,19 +225,16 @@ fn unchecked(check: Option<&AnchorCheck>, table: &str) -> Vec<String> {
 }
 
 /// What the strength of planks and posts does not cover.
-fn open_strength(framing: &Framing<'_>, open: &mut Vec<Open>) -> Result<(), DesignError> {
+fn open_strength(
+    design: &BarrierDesign,
+    framing: &Framing<'_>,
+    open: &mut Vec<Open>,
+) -> Result<(), DesignError> {
     let kit = framing.planks.kit;
-    let uprights = [
-        ("intermediate post", kit.posts.intermediate.as_ref()),
-        ("corner post", kit.posts.corner.as_ref()),
-    ];
     let mut parts = vec![("plank", &kit.plank.section, &kit.plank.material)];
-    let corners = framing.task.run.corners();
-    for (name, post) in uprights {
-        if let Some(post) = post
-            && (name != "corner post" || corners > 0)
-        {
-            parts.push((name, &post.section, &post.material));
+    for upright in &design.uprights {
+        if let Some(post) = kit.posts.standing(upright.role) {
+            parts.push((upright.role.name(), &post.section, &post.material));
         }
     }
     let rules = framing.planks.rules;

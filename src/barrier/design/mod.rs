@@ -7,7 +7,7 @@
 //! 3. the mount, and from it where the end posts stand;
 //! 4. each leg divided into the fewest spans whose planks pass every check;
 //! 5. free-standing posts as cantilevers; braced where waves act or they fail alone; more
-//!    spans where they fail braced too;
+//!    spans where they, or their braces, fail too;
 //! 6. what end posts hand over to the wall, and base plates to their anchors;
 //! 7. the pieces to cut.
 //!
@@ -16,13 +16,18 @@
 
 mod anchoring;
 mod barrier_design;
+mod corner_plate;
 mod cut_list;
+mod end_choice;
 mod ends;
 mod findings;
+mod finish;
 mod frame;
+mod post_forces;
 mod reach;
 mod rules;
 mod spans;
+mod standing;
 mod task;
 mod upright;
 mod water;
@@ -30,7 +35,8 @@ mod water;
 pub use anchoring::PlateAnchors;
 pub use barrier_design::{BarrierDesign, design_barrier};
 pub use ends::{EndAnchors, EndForces, EndPostDesign, Ends};
+pub use post_forces::{BaseForces, BraceForces};
 pub use spans::PlannedLeg;
 pub use task::{BarrierTask, DesignRules};
-pub use upright::{BaseForces, BraceForces, Upright, UprightDesign};
+pub use upright::{Upright, UprightDesign};
 pub use water::CaseLoad;

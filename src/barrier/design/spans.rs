@@ -2,9 +2,10 @@
 
 use super::DesignRules;
 use super::water::CaseLoad;
+use crate::barrier::limit::exceeds;
 use crate::barrier::{
-    Basis, Check, DesignError, Kit, Leg, PlankLoad, PlankStack, PostFit, divide, governing,
-    plank_checks,
+    Basis, Check, DesignError, Kit, Leg, LoadCase, PlankLoad, PlankStack, PostFit, divide,
+    governing, plank_checks,
 };
 use crate::quantity::Length;
 
@@ -26,17 +27,58 @@ pub(super) struct Planks<'a> {
     pub(super) loads: &'a [CaseLoad],
     pub(super) basis: Basis,
     pub(super) rules: &'a DesignRules,
+    /// Those that govern, in every case.
+    pub(super) heaviest: Vec<HeaviestPlank>,
+    /// The longest bearing length that the planks pass over, up to the kit's longest piece.
+    pub(super) reach: Option<Length>,
+}
+
+/// A plank that no other of its stack is loaded more than.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct HeaviestPlank {
+    case: LoadCase,
+    /// From the sill up, the lowest being 1.
+    number: u32,
+    pub(super) load: PlankLoad,
 }
 
 /// More spans than this are no barrier of planks.
 const MOST_SPANS: u32 = 200;
 
-impl Planks<'_> {
+impl<'a> Planks<'a> {
+    pub(super) fn of(
+        kit: &'a Kit,
+        stack: PlankStack,
+        loads: &'a [CaseLoad],
+        rules: &'a DesignRules,
+    ) -> Result<Self, DesignError> {
+        let plank = &kit.plank;
+        let heaviest = loads
+            .iter()
+            .flat_map(|load| heaviest_planks(load, plank.cover, stack.count));
+        let mut planks = Self {
+            kit,
+            stack,
+            loads,
+            basis: Basis::of(
+                &plank.material,
+                &rules.combination,
+                rules.zone,
+                &rules.deflection,
+            )?,
+            rules,
+            heaviest: heaviest.collect(),
+            reach: None,
+        };
+        planks.reach = planks.longest_bearing(plank.longest)?;
+        Ok(planks)
+    }
+
     /// Divides a leg into the fewest spans, `least` or more, whose planks pass every check
     /// and are no longer than the kit's longest; one more where practice asks for a post.
     ///
-    /// Where no number of spans will do, the last that leaves clear width is given with its
-    /// failing checks; `None` where the posts do not even leave clear width for one span.
+    /// Where no number of spans will do, the fewest are taken of which no plank is too long,
+    /// with their failing checks. `None` where the posts leave no clear width.
     pub(super) fn plan(
         &self,
         length: Length,
@@ -44,75 +86,97 @@ impl Planks<'_> {
         between: Option<PostFit>,
         least: u32,
     ) -> Result<Option<PlannedLeg>, DesignError> {
-        let mut reasons: Vec<&'static str> = Vec::new();
-        let mut last = None;
-        for spans in least.max(1)..=MOST_SPANS {
-            let Some(leg) = divide(length, ends, between, spans) else {
-                break;
+        let Some(whole) = divide(length, ends, between, 1) else {
+            return Ok(None);
+        };
+        let mut reasons = self.wanting(&whole)?;
+        let spans = |spans| divide(length, ends, between, spans);
+        let divided = || (2..=MOST_SPANS).map_while(spans);
+        let fits = |leg: &Leg| {
+            let reaches = self
+                .reach
+                .is_some_and(|reach| leg.longest_bearing() <= reach);
+            reaches && !self.is_too_long(leg)
+        };
+        let planned = if reasons.is_empty() {
+            whole
+        } else {
+            let holding = self.reach.and_then(|_| divided().find(fits));
+            holding
+                .or_else(|| {
+                    (1..=MOST_SPANS)
+                        .map_while(spans)
+                        .find(|leg| !self.is_too_long(leg))
+                })
+                .or_else(|| divided().last())
+                .unwrap_or(whole)
+        };
+        let leg = if planned.spans.len() >= least as usize {
+            planned
+        } else {
+            let Some(closer) = spans(least) else {
+                return Ok(None);
             };
-            let checks = self.checks(leg.longest_bearing())?;
-            let wanting = self.wanting(&leg, &checks, spans);
-            let planned = PlannedLeg {
-                leg,
-                checks,
-                divided_because: reasons.clone(),
-            };
-            if wanting.is_empty() {
-                return Ok(Some(planned));
-            }
-            for reason in wanting {
-                if !reasons.contains(&reason) {
-                    reasons.push(reason);
-                }
-            }
-            last = Some(planned);
+            reasons.push("posts farther apart would not hold");
+            closer
+        };
+        if leg.spans.len() == 1 {
+            reasons.clear();
         }
-        Ok(last)
+        Ok(Some(PlannedLeg {
+            checks: self.checks(leg.longest_bearing())?,
+            leg,
+            divided_because: reasons,
+        }))
     }
 
-    /// Why so many spans are not enough.
-    fn wanting(&self, leg: &Leg, checks: &[Check], spans: u32) -> Vec<&'static str> {
+    /// Whether the kit has no plank that is long enough.
+    pub(super) fn is_too_long(&self, leg: &Leg) -> bool {
+        exceeds(leg.longest_cut(), self.kit.plank.longest)
+    }
+
+    /// Whether common practice asks for a post in a leg.
+    pub(super) fn practice_asks(&self, leg: Length) -> bool {
+        let practice = &self.rules.practice;
+        practice.asks_for_a_post(leg, self.stack.height)
+    }
+
+    /// Why one span is not enough.
+    fn wanting(&self, whole: &Leg) -> Result<Vec<&'static str>, DesignError> {
+        let checks = self.checks(whole.longest_bearing())?;
         let mut wanting = Vec::new();
-        let fails = |what| {
-            checks
-                .iter()
-                .any(|check| check.what == what && !check.holds())
-        };
         for (what, reason) in [
             ("bending", "planks would break in bending"),
             ("shear", "planks would fail in shear"),
             ("deflection", "planks would bend too far"),
         ] {
-            if fails(what) {
+            let mut of_kind = checks.iter().filter(|check| check.what == what);
+            if of_kind.any(|check| !check.holds()) {
                 wanting.push(reason);
             }
         }
-        if leg.longest_cut() > self.kit.plank.longest {
+        if self.is_too_long(whole) {
             wanting.push("no plank of the kit is that long");
         }
-        let practice = &self.rules.practice;
-        if spans == 1 && practice.asks_for_a_post(leg.length, self.stack.height) {
+        if self.practice_asks(whole.length) {
             wanting.push("common practice asks for a post in a barrier so wide and so high");
         }
-        wanting
+        Ok(wanting)
     }
 
     /// The governing bending, shear and deflection among the planks, in each case.
-    ///
-    /// All planks are alike, so those under the greatest load govern: that of the water, and
-    /// that of the water on a plank that debris can strike.
     pub(super) fn checks(&self, bearing: Length) -> Result<Vec<Check>, DesignError> {
         let mut found = Vec::new();
         for load in self.loads {
             let mut by_plank = Vec::new();
-            for (number, strip) in self.heaviest(load) {
+            for plank in self.heaviest.iter().filter(|plank| plank.case == load.case) {
                 by_plank.push(plank_checks(
                     &self.kit.plank,
-                    &format!("plank {number}"),
+                    &format!("plank {}", plank.number),
                     bearing,
-                    strip,
+                    plank.load,
                     &self.basis,
-                    load.case,
+                    plank.case,
                 )?);
             }
             for kind in 0..3 {
@@ -122,27 +186,30 @@ impl Planks<'_> {
         }
         Ok(found)
     }
+}
 
-    /// The plank under the greatest water and the one under the greatest water among those
-    /// that debris strikes, each with its number from the sill up.
-    fn heaviest(&self, load: &CaseLoad) -> Vec<(u32, PlankLoad)> {
-        let cover = self.kit.plank.cover;
-        let strips: Vec<(u32, PlankLoad)> = (0..self.stack.count)
-            .map(|below| {
-                let from = cover * f64::from(below);
-                (below + 1, load.on_plank(from, from + cover))
-            })
-            .collect();
-        let heavier = |one: &&(u32, PlankLoad), other: &&(u32, PlankLoad)| {
-            // Of two alike the lower one is named.
-            let by_water = one.1.water.value.total_cmp(&other.1.water.value);
-            by_water.then(other.0.cmp(&one.0))
-        };
-        let heaviest = strips.iter().max_by(heavier);
-        let struck = strips.iter().filter(|(_, strip)| strip.blow.is_some());
-        let heaviest_struck = struck.max_by(heavier);
-        let mut chosen: Vec<(u32, PlankLoad)> = heaviest.into_iter().copied().collect();
-        chosen.extend(heaviest_struck.filter(|found| heaviest != Some(*found)));
-        chosen
-    }
+/// The plank under the greatest water, and the one under the greatest water among those that
+/// debris strikes. All planks are alike, so that these govern.
+pub(super) fn heaviest_planks(load: &CaseLoad, cover: Length, count: u32) -> Vec<HeaviestPlank> {
+    let strips: Vec<HeaviestPlank> = (0..count)
+        .map(|below| {
+            let from = cover * f64::from(below);
+            HeaviestPlank {
+                case: load.case,
+                number: below + 1,
+                load: load.on_plank(from, from + cover),
+            }
+        })
+        .collect();
+    let heavier = |one: &&HeaviestPlank, other: &&HeaviestPlank| {
+        // Of two alike the lower one is named.
+        let by_water = one.load.water.value.total_cmp(&other.load.water.value);
+        by_water.then(other.number.cmp(&one.number))
+    };
+    let heaviest = strips.iter().max_by(heavier);
+    let struck = strips.iter().filter(|plank| plank.load.blow.is_some());
+    let heaviest_struck = struck.max_by(heavier);
+    let mut chosen: Vec<HeaviestPlank> = heaviest.into_iter().copied().collect();
+    chosen.extend(heaviest_struck.filter(|found| heaviest != Some(*found)));
+    chosen
 }

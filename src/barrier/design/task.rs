@@ -1,7 +1,7 @@
 //! What a barrier is asked to do, and by which rules it is designed.
 
 use crate::barrier::{DeflectionLimit, MountPlace, Practice, Run};
-use crate::load::{CombinationSet, LoadZone, WaterCase};
+use crate::load::{CombinationSet, LoadZone, ResistanceBasis, WaterCase};
 use crate::quantity::Length;
 use crate::site::BraceSide;
 
@@ -33,4 +33,12 @@ pub struct DesignRules {
     pub deflection: DeflectionLimit,
     /// When common practice asks for an intermediate post.
     pub practice: Practice,
+}
+
+impl DesignRules {
+    /// Whether the strengths of anchors that are worked out here, those of ACI 318, go with
+    /// the load factors: with partial factors it is those of EN 1992-4 that do.
+    pub(super) fn has_anchor_strengths(&self) -> bool {
+        self.combination.resistance != Some(ResistanceBasis::PartialFactors)
+    }
 }

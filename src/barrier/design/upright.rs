@@ -1,6 +1,7 @@
 //! A post that stands free: a cantilever from its base plate, or propped by a brace.
 
 use super::DesignRules;
+use super::post_forces::{BaseForces, BraceForces};
 use super::water::CaseLoad;
 use crate::barrier::{
     Amount, Basis, Brace, Check, DesignError, LoadCase, Post, bending_capacity, shear_capacity,
@@ -39,6 +40,8 @@ pub struct UprightDesign {
     pub count: u32,
     /// Width of barrier whose water it carries; at a corner the vector sum of both legs'.
     pub tributary: Length,
+    /// At a corner, the width that it carries of each leg.
+    pub of_legs: Option<[Length; 2]>,
     /// Whether it is braced.
     pub brace: Option<BraceForces>,
     /// The forces at its base plate, in each case, without load factors.
@@ -47,36 +50,15 @@ pub struct UprightDesign {
     pub checks: Vec<Check>,
 }
 
-/// Forces at the foot of a post, without load factors.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BaseForces {
-    /// The case.
-    pub case: LoadCase,
-    /// Shear in the direction of the water.
-    pub shear: Force,
-    /// Moment about the base plate.
-    pub moment: Moment,
-    /// Force along the post that lifts the plate; negative where it presses.
-    pub uplift: Force,
-}
-
-/// What a brace carries, without load factors, in the case that asks most of it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BraceForces {
-    /// The case.
-    pub case: LoadCase,
-    /// The side of the barrier that it stands on.
-    pub side: BraceSide,
-    /// Height over the sill where it holds the post.
-    pub at: Length,
-    /// Horizontal force that it takes from the post.
-    pub horizontal: Force,
-    /// Force along it: thrust on the dry side, pull on the water side.
-    pub along: Force,
-    /// Vertical force at its foot: down on the dry side, up on the water side.
-    pub vertical: Force,
-    /// What its maker allows along it, where it is stated.
-    pub capacity: Option<Force>,
+impl UprightDesign {
+    /// Whether the post holds, and its brace what its maker allows, where he says.
+    pub(super) fn holds(&self, brace: Option<&Brace>) -> bool {
+        let capacity = brace.and_then(|brace| brace.capacity);
+        let carried = self.brace.is_none_or(|forces| {
+            capacity.is_none_or(|capacity| Check::within(forces.along.value, capacity.value))
+        });
+        carried && self.checks.iter().all(Check::holds)
+    }
 }
 
 /// A post before its checks.
@@ -85,6 +67,7 @@ pub(super) struct UprightTask<'a> {
     pub(super) count: u32,
     pub(super) post: &'a Post,
     pub(super) tributary: Length,
+    pub(super) of_legs: Option<[Length; 2]>,
     pub(super) height: Length,
     pub(super) loads: &'a [CaseLoad],
     pub(super) rules: &'a DesignRules,
@@ -106,65 +89,59 @@ impl UprightTask<'_> {
             &self.rules.deflection,
         )?;
         let prop = brace.map(|(brace, _)| self.height * brace.attachment.value);
-        let (mut checks, mut base) = (Vec::new(), Vec::new());
-        let mut braced: Option<BraceForces> = None;
-        for load in self.loads {
-            let plain = self.response(load, prop, 1.0)?;
-            let factored = self.response(load, prop, basis.factor)?;
-            checks.extend(self.checks(&plain, &factored, &basis, load.case)?);
-            let forces =
-                brace.map(|brace| brace_forces(brace, load.case, self.height, plain.other()));
-            let vertical = forces.map_or(Force::default(), |forces| forces.vertical);
-            base.push(BaseForces {
-                case: load.case,
-                shear: plain.start().force.abs(),
-                moment: plain.start().moment.abs(),
-                // A strut on the dry side pushes the post up, a tie before it pulls it down.
-                uplift: match brace {
-                    Some((_, BraceSide::Water)) => -vertical,
-                    Some((_, BraceSide::Dry)) | None => vertical,
-                },
-            });
-            if let Some(forces) = forces
-                && braced.is_none_or(|found| forces.along > found.along)
-            {
-                braced = Some(forces);
-            }
-        }
-        Ok(UprightDesign {
+        let mut design = UprightDesign {
             role: self.role,
             count: self.count,
             tributary: self.tributary,
-            brace: braced,
-            base,
-            checks,
-        })
+            of_legs: self.of_legs,
+            brace: None,
+            base: Vec::new(),
+            checks: Vec::new(),
+        };
+        for load in self.loads {
+            let worst = self.worst(load, prop)?;
+            design
+                .checks
+                .extend(self.checks(&worst, &basis, load.case)?);
+            let forces = brace.map(|(brace, side)| {
+                BraceForces::of(load.case, brace, side, self.height, worst.on_prop)
+            });
+            design.base.push(BaseForces {
+                case: load.case,
+                shear: worst.base_shear,
+                moment: worst.base_moment,
+                uplift: forces.map_or(Force::default(), BraceForces::uplift_of_post),
+            });
+            if let Some(forces) = forces
+                && design.brace.is_none_or(|found| forces.along > found.along)
+            {
+                design.brace = Some(forces);
+            }
+        }
+        Ok(design)
     }
 
-    fn response(
-        &self,
-        load: &CaseLoad,
-        prop: Option<Length>,
-        factor: f64,
-    ) -> Result<Response, DesignError> {
+    /// The greatest of every response, without load factors, wherever debris strikes.
+    fn worst(&self, load: &CaseLoad, prop: Option<Length>) -> Result<Worst, DesignError> {
         let rigidity = self.post.material.modulus * self.post.section.second_moment;
         let beam = match prop {
             Some(at) => Beam::propped(self.height, rigidity, at),
             None => Beam::cantilever(self.height, rigidity),
-        };
-        let loads = load.on_upright(self.tributary, self.height);
-        let factored = loads.into_iter().map(|mut load| {
-            load.at_from *= factor;
-            load.at_to *= factor;
-            load
+        }
+        .with_loads(load.water_on_upright(self.tributary));
+        let places = prop.map_or(Vec::new(), |at| {
+            vec![Length::default(), at * WORST_FOR_BASE, at / 2.0]
         });
-        Ok(beam.with_loads(factored).response()?)
+        let mut worst = Worst::default();
+        for strike in load.strikes_on_upright(self.tributary, self.height, &places) {
+            worst.take(&beam.clone().with_loads(strike).response()?);
+        }
+        Ok(worst)
     }
 
     fn checks(
         &self,
-        plain: &Response,
-        factored: &Response,
+        worst: &Worst,
         basis: &Basis,
         case: LoadCase,
     ) -> Result<[Check; 3], DesignError> {
@@ -178,22 +155,23 @@ impl UprightTask<'_> {
             capacity,
             reference,
         };
+        // The post is elastic, so that a factor on the load is one on moment and shear.
         Ok([
             check(
                 "bending",
-                Amount::Moment(factored.greatest_moment().value),
+                Amount::Moment(worst.moment * basis.factor),
                 Amount::Moment(bending.value),
                 basis.strength_reference(&bending),
             ),
             check(
                 "shear",
-                Amount::Force(factored.greatest_shear().value),
+                Amount::Force(worst.shear * basis.factor),
                 Amount::Force(shear.value),
                 basis.strength_reference(&shear),
             ),
             check(
                 "deflection",
-                Amount::Deflection(plain.greatest_deflection().value),
+                Amount::Deflection(worst.deflection),
                 Amount::Deflection(basis.deflection.of(self.height)),
                 basis.deflection.reference("height"),
             ),
@@ -201,23 +179,31 @@ impl UprightTask<'_> {
     }
 }
 
-/// The forces in a brace that takes a horizontal force from a post.
-fn brace_forces(
-    (brace, side): (&Brace, BraceSide),
-    case: LoadCase,
-    height: Length,
-    horizontal: Force,
-) -> BraceForces {
-    let at = height * brace.attachment.value;
-    let horizontal = horizontal.abs();
-    let slope = (at / brace.foot).value;
-    BraceForces {
-        case,
-        side,
-        at,
-        horizontal,
-        along: horizontal * slope.hypot(1.0),
-        vertical: horizontal * slope,
-        capacity: brace.capacity,
+/// A force on a member fixed at its foot and propped turns the foot most at 1 − 1/√3 of the
+/// height of the prop (where b·(a² − b²) is greatest, b being its distance from the prop).
+const WORST_FOR_BASE: f64 = 0.422_649_730_810_374_2;
+
+/// The greatest responses of a post, without load factors.
+#[derive(Clone, Copy, Default)]
+struct Worst {
+    moment: Moment,
+    shear: Force,
+    deflection: Length,
+    base_shear: Force,
+    base_moment: Moment,
+    on_prop: Force,
+}
+
+impl Worst {
+    fn take(&mut self, response: &Response) {
+        let start = response.start();
+        self.moment = self.moment.max(response.greatest_moment().value);
+        self.shear = self.shear.max(response.greatest_shear().value);
+        self.deflection = self.deflection.max(response.greatest_deflection().value);
+        self.base_shear = self.base_shear.max(start.force.abs());
+        if start.moment.abs() > self.base_moment.abs() {
+            self.base_moment = start.moment;
+        }
+        self.on_prop = self.on_prop.max(response.other().abs());
     }
 }

@@ -16,6 +16,9 @@ pub struct CaseLoad {
     pub water: WaterLoad,
     /// What the barrier takes of it: between its sill and its top.
     pub on_barrier: PressureProfile,
+    /// Debris as it strikes the barrier; none where the water stays below the sill. A barrier
+    /// lower than the struck area takes the whole force on its height.
+    pub debris: Option<Impact>,
 }
 
 impl CaseLoad {
@@ -28,11 +31,13 @@ impl CaseLoad {
     ) -> Result<Self, DesignError> {
         let water = WaterCase { depth, ..water }.load()?;
         let on_barrier = water.total().clipped(Length::default(), height);
+        let debris = water.impact.filter(|_| depth > Length::default());
         Ok(Self {
             case,
             depth,
-            water,
             on_barrier,
+            debris: debris.map(|impact| no_higher_than(impact, height)),
+            water,
         })
     }
 
@@ -45,7 +50,7 @@ impl CaseLoad {
             blow: None,
         };
         let cover = to - from;
-        match self.water.impact.filter(|_| from < self.depth) {
+        match self.debris.filter(|_| from < self.depth) {
             None => {}
             Some(Impact::Strip { force, height }) => {
                 load.water += force * (cover.min(height) / height);
@@ -64,25 +69,59 @@ impl CaseLoad {
         load
     }
 
-    /// The load on an upright that takes the water of a width, with debris at the water
-    /// surface, where it bends a post most.
-    pub(super) fn on_upright(&self, tributary: Length, height: Length) -> Vec<LinearLoad> {
-        let water = self.on_barrier.bands().iter().map(|band| LinearLoad {
-            from: band.from,
-            to: band.to,
-            at_from: band.at_from * tributary,
-            at_to: band.at_to * tributary,
-        });
-        let debris = self.water.impact.map(|impact| {
-            let struck = match impact {
-                Impact::Patch { height, .. } | Impact::Strip { height, .. } => height,
-            };
-            let surface = self.depth.min(height);
-            let band = impact.band((surface - struck).max(Length::default()));
-            // What strikes a patch strikes the post in full, however little water it takes.
-            let width = impact.width().unwrap_or(tributary);
-            LinearLoad::uniform(band.from, band.to.min(height), band.at_from * width)
-        });
-        water.chain(debris).collect()
+    /// The water on an upright that takes the water of a width.
+    pub(super) fn water_on_upright(&self, tributary: Length) -> Vec<LinearLoad> {
+        let bands = self.on_barrier.bands().iter();
+        bands
+            .map(|band| LinearLoad {
+                from: band.from,
+                to: band.to,
+                at_from: band.at_from * tributary,
+                at_to: band.at_to * tributary,
+            })
+            .collect()
     }
+
+    /// Debris on an upright of a height: at the water surface, where it bends a cantilever
+    /// most, and about each of `places`, or as near to it as the surface lets it. One `None`
+    /// where there is no debris, so that there is always a load to look at.
+    pub(super) fn strikes_on_upright(
+        &self,
+        tributary: Length,
+        height: Length,
+        places: &[Length],
+    ) -> Vec<Option<LinearLoad>> {
+        let Some(impact) = self.debris else {
+            return vec![None];
+        };
+        let struck = struck_height(impact);
+        let highest = (self.depth.min(height) - struck).max(Length::default());
+        // What strikes a patch strikes the post in full, however little water it takes.
+        let width = impact.width().unwrap_or(tributary);
+        let about = places.iter().map(|place| *place - struck / 2.0);
+        std::iter::once(highest)
+            .chain(about)
+            .map(|lowest| {
+                let band = impact.band(lowest.max(Length::default()).min(highest));
+                let load = band.at_from * width;
+                Some(LinearLoad::uniform(band.from, band.to.min(height), load))
+            })
+            .collect()
+    }
+}
+
+fn struck_height(impact: Impact) -> Length {
+    match impact {
+        Impact::Patch { height, .. } | Impact::Strip { height, .. } => height,
+    }
+}
+
+/// The same force on an area that is no higher than the barrier.
+fn no_higher_than(mut impact: Impact, barrier: Length) -> Impact {
+    match &mut impact {
+        Impact::Patch { height, .. } | Impact::Strip { height, .. } => {
+            *height = height.min(barrier);
+        }
+    }
+    impact
 }

@@ -4,7 +4,7 @@ use super::base_plate::{AnchorPattern, BasePlate};
 use super::section::{Section, SectionTable};
 use super::wall_anchors::WallAnchors;
 use super::{check, field};
-use crate::barrier::Material;
+use crate::barrier::{Material, Upright};
 use crate::quantity::unit::LinearMassDensity;
 use crate::quantity::{Length, parse_length, parse_mass_per_length};
 use crate::site::Mount;
@@ -76,6 +76,15 @@ impl Posts {
             ));
         }
         Ok(posts)
+    }
+
+    /// The post that stands free in a place, if the kit has it.
+    #[must_use]
+    pub const fn standing(&self, place: Upright) -> Option<&Post> {
+        match place {
+            Upright::Intermediate => self.intermediate.as_ref(),
+            Upright::Corner => self.corner.as_ref(),
+        }
     }
 
     /// The posts that the kit has, each with the name of its table.

@@ -2,6 +2,7 @@
 
 use super::field;
 use crate::quantity::Length;
+use crate::quantity::unit::millimeter;
 use crate::statement::{StatementError, Table};
 
 /// Anchors one above the other up a post that a wall holds.
@@ -26,7 +27,7 @@ impl WallAnchors {
                 "first",
                 "the height of the lowest anchor over the post's foot",
             )?,
-            spacing: field::dimension(table, "spacing", "the distance from anchor to anchor")?,
+            spacing: spacing(table)?,
         })
     }
 
@@ -51,11 +52,27 @@ impl WallAnchors {
         }
         let mut heights = Vec::new();
         let mut height = self.first;
-        while height < last {
+        // Rounding does not set two anchors in one place.
+        while height + self.diameter < last {
             heights.push(height);
             height += self.spacing;
         }
         heights.push(last);
         heights
     }
+}
+
+/// Anchors closer than this are a slip of a unit (common practice, no source).
+const CLOSEST_MILLIMETRES: f64 = 20.0;
+
+fn spacing(table: &Table<'_, '_>) -> Result<Length, StatementError> {
+    let spacing = field::dimension(table, "spacing", "the distance from anchor to anchor")?;
+    if spacing < Length::new::<millimeter>(CLOSEST_MILLIMETRES) {
+        let stated = table.required("spacing", "a length")?;
+        return Err(stated.refuse(
+            "no anchors stand that close",
+            "at least \"20 mm\" (0.79 in)",
+        ));
+    }
+    Ok(spacing)
 }

@@ -1,5 +1,6 @@
 //! Where the end posts stand: within the reveal or on the face of the wall.
 
+use crate::barrier::limit::exceeds;
 use crate::quantity::{Length, UnitSystem};
 use crate::site::Mount;
 
@@ -91,7 +92,7 @@ pub fn choose_mount(place: Place, needs: Needs) -> MountChoice {
             continue;
         }
         match (measured, needed) {
-            (Some(measured), Some(needed)) if measured >= needed => {
+            (Some(measured), Some(needed)) if !exceeds(needed, measured) => {
                 return MountChoice::Fits(mount);
             }
             (Some(measured), Some(needed)) => too_small.push(TooSmall {
