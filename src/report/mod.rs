@@ -10,4 +10,4 @@ mod text;
 
 pub use json::{JsonBarrier, JsonBehind, JsonReport, json, json_schema};
 pub use paragraph::paragraph;
-pub use text::{TextOptions, text};
+pub use text::{TextOptions, barrier_lines, barrier_sheet, behind_lines, open_lines, text};

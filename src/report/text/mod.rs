@@ -1,11 +1,14 @@
 //! The assessment for a terminal: the answer first, then why, then what to know.
 
+mod barrier;
 mod headline;
 mod openings;
 mod page;
 mod place;
 mod trail;
 mod why;
+
+pub use barrier::{barrier_lines, barrier_sheet, behind_lines, open_lines};
 
 use self::headline::headline;
 use self::openings::openings_table;
