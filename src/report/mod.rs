@@ -13,4 +13,6 @@ pub use json::{
     json, json_schema,
 };
 pub use paragraph::paragraph;
-pub use text::{TextOptions, barrier_text, text};
+pub use text::{
+    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, open_lines, text,
+};

@@ -1,8 +1,8 @@
 //! The openings side by side.
 
-use comfy_table::{CellAlignment, Table};
+use comfy_table::Table;
 
-use super::page::plain_table;
+use super::page::{columns_to_the_right, plain_table};
 use crate::assess::Assessment;
 use crate::quantity::Length;
 use crate::statement::Choice;
@@ -39,10 +39,6 @@ pub(super) fn openings_table(assessment: &Assessment) -> Table {
                 .map_or_else(|| "?".to_owned(), |planks| planks.count.to_string()),
         ]);
     }
-    for column in 2..8 {
-        if let Some(column) = table.column_mut(column) {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-    }
+    columns_to_the_right(&mut table, 2..8);
     table
 }

@@ -1,6 +1,8 @@
 //! A page of plain text that grows from top to bottom.
 
-use comfy_table::{ContentArrangement, Table, presets};
+use std::ops::Range;
+
+use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
 use crate::report::paragraph;
 
@@ -49,4 +51,13 @@ pub(super) fn plain_table() -> Table {
         .load_style(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Disabled);
     table
+}
+
+/// Figures stand at the right of their columns.
+pub(super) fn columns_to_the_right(table: &mut Table, columns: Range<usize>) {
+    for column in columns {
+        if let Some(column) = table.column_mut(column) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
 }

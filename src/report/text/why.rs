@@ -1,10 +1,9 @@
 //! Why an opening has its verdict.
 
+use super::barrier::barrier_lines;
 use super::page::Page;
 use super::place::place_lines;
 use crate::assess::{Assessment, OpeningAssessment, YearlyChance, percent};
-use crate::load::Hydrostatic;
-use crate::quantity::UnitSystem;
 use crate::risk::ChanceAtLevel;
 
 pub(super) fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Assessment) {
@@ -31,24 +30,15 @@ pub(super) fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Ass
             page.paragraph(&yearly(what, chance, years), "  ");
         }
     }
-    if let (Some(design), Some(top), true) = (
-        &opening.at_design_level,
-        &opening.at_top,
-        opening.planks.is_some_and(|planks| planks.count > 0),
-    ) {
+    if let Some(barrier) = &opening.barrier {
+        for line in barrier_lines(barrier, units) {
+            page.paragraph(&line, "  ");
+        }
+    }
+    if let Some(chance) = opening.chance_over_top {
+        let chance = percent(chance);
         page.paragraph(
-            &format!(
-                "still water at the design level: {}; at the top of the barrier: {}{}",
-                load(design, units),
-                load(top, units),
-                opening
-                    .chance_over_top
-                    .map(|chance| format!(
-                        "; chance that the assessed flood passes the top: {}",
-                        percent(chance)
-                    ))
-                    .unwrap_or_default(),
-            ),
+            &format!("chance that the assessed flood passes the top of the barrier: {chance}"),
             "  ",
         );
     }
@@ -66,14 +56,5 @@ fn yearly(what: &str, chance: YearlyChance, years: u32) -> String {
     format!(
         "water reaches the {what}: {annual} in any one year{}",
         over.unwrap_or_default()
-    )
-}
-
-fn load(load: &Hydrostatic, units: UnitSystem) -> String {
-    format!(
-        "{} at the sill, {}, {}",
-        units.pressure(load.pressure),
-        units.line_load(load.force),
-        units.moment_per_length(load.moment),
     )
 }
