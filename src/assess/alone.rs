@@ -92,6 +92,7 @@ pub fn assess_barrier(
         conditions,
         kit: &method.kit,
         rules: &method.rules,
+        units: method.units,
         height: question.height,
         water: WaterBefore {
             depth: question.depth,

@@ -10,7 +10,7 @@ use crate::barrier::{
 use crate::hazard::ZoneClass;
 use crate::level::LevelSource;
 use crate::load::WaveLevel;
-use crate::quantity::{Elevation, Length, Velocity};
+use crate::quantity::{Elevation, Length, UnitSystem, Velocity};
 use crate::site::{Conditions, Opening};
 
 /// An opening with its sill below the design level.
@@ -37,6 +37,7 @@ impl Study<'_> {
             conditions: &self.site.conditions,
             kit: &self.method.kit,
             rules: &self.method.rules,
+            units: self.method.units,
             height: below.protection_height,
             water: WaterBefore {
                 depth: below.protection_height,
@@ -61,6 +62,8 @@ pub(super) struct Request<'a> {
     /// Height over the sill that it has to reach.
     pub(super) height: Length,
     pub(super) water: WaterBefore,
+    /// The units of sentences.
+    pub(super) units: UnitSystem,
 }
 
 impl Request<'_> {
@@ -100,7 +103,7 @@ impl Request<'_> {
         })?;
         if let Some(answer) = &mut answer {
             answer.design.open.splice(0..0, open);
-            barrier_trail(trail, answer, self.kit, whose);
+            barrier_trail(trail, answer, self.kit, whose, self.units);
         }
         Ok(answer)
     }

@@ -2,20 +2,27 @@
 
 use super::{Trail, Value};
 use crate::barrier::{
-    Amount, BarrierAnswer, BarrierDesign, CaseLoad, Check, EndPostDesign, Kit, PlateAnchors,
-    UprightDesign,
+    Amount, BarrierAnswer, BarrierDesign, CaseLoad, Check, EndPostDesign, Kit, LoadCase,
+    PlateAnchors, UprightDesign,
 };
 use crate::load::LoadPart;
+use crate::quantity::UnitSystem;
 use crate::statement::Choice;
 
 /// Every figure of a barrier.
-pub(super) fn barrier_trail(trail: &mut Trail, answer: &BarrierAnswer, kit: &Kit, whose: &str) {
+pub(super) fn barrier_trail(
+    trail: &mut Trail,
+    answer: &BarrierAnswer,
+    kit: &Kit,
+    whose: &str,
+    units: UnitSystem,
+) {
     for load in &answer.design.loads {
         load_trail(trail, load, whose);
     }
     layout_trail(trail, &answer.design, kit, whose);
     for check in answer.design.checks() {
-        check_trail(trail, check, whose);
+        check_trail(trail, check, whose, units);
     }
     if let Some(end) = &answer.design.end_post {
         end_trail(trail, end, whose);
@@ -60,9 +67,13 @@ fn load_trail(trail: &mut Trail, load: &CaseLoad, whose: &str) {
         "all parts together, between sill and top of the barrier",
         "",
     );
+    // At the top of the barrier the same parts are missing.
+    if load.case != LoadCase::DesignLevel {
+        return;
+    }
     for absent in &water.not_included {
         trail.add(
-            format!("{}{whose}, {case}", absent.part),
+            format!("force of {}{whose}", absent.part),
             Value::Unknown,
             format!("not in the load: {}", absent.reason),
             "",
@@ -119,28 +130,24 @@ fn layout_trail(trail: &mut Trail, design: &BarrierDesign, kit: &Kit, whose: &st
     }
 }
 
-fn check_trail(trail: &mut Trail, check: &Check, whose: &str) {
-    let name = format!(
-        "{} of {}{whose}, {}",
-        check.what,
-        check.part,
-        check.case.word()
-    );
-    let value = |amount| match amount {
-        Amount::Moment(moment) => Value::BendingMoment(moment),
-        Amount::Force(force) => Value::Force(force),
-        Amount::Deflection(length) => Value::Length(length),
-    };
+fn check_trail(trail: &mut Trail, check: &Check, whose: &str, units: UnitSystem) {
     trail.add(
-        name.clone(),
-        value(check.demand),
-        "what it has to carry",
-        check.reference.clone(),
-    );
-    trail.add(
-        format!("capacity in {name}"),
-        value(check.capacity),
-        format!("used {:.0} %", 100.0 * check.ratio()),
+        format!(
+            "{} of {}{whose}, {}",
+            check.what,
+            check.part,
+            check.case.word()
+        ),
+        match check.demand {
+            Amount::Moment(moment) => Value::BendingMoment(moment),
+            Amount::Force(force) => Value::Force(force),
+            Amount::Deflection(length) => Value::Deflection(length),
+        },
+        format!(
+            "it takes {}, used {:.0} %",
+            check.capacity.text(units),
+            100.0 * check.ratio()
+        ),
         check.reference.clone(),
     );
 }

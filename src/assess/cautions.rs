@@ -172,6 +172,10 @@ fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
+/// Heights that were stated in two units differ in the last binary digits; a micrometre is
+/// not a difference.
+const ROUNDING_METRES: f64 = 1e-6;
+
 /// The wall around an opening and below it.
 fn about_wall(
     opening: &OpeningAssessment,
@@ -203,7 +207,7 @@ fn about_wall(
     if let (Some(ground), Some(limit)) = (place.lowest_ground, limit)
         && (ground.source == GroundSource::Terrain || opening.verdict == Verdict::Above)
         && let Ok(water) = level.above(ground.elevation)
-        && water > limit
+        && water.value > limit.value + ROUNDING_METRES
     {
         cautions.push(Caution::WallBelowSill(WallWater {
             opening: name(),

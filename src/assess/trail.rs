@@ -43,6 +43,8 @@ pub enum Value {
     Force(Force),
     /// A bending moment.
     BendingMoment(Moment),
+    /// How far a part bends.
+    Deflection(Length),
     /// A mass.
     Mass(Mass),
     /// A flow.
@@ -91,7 +93,7 @@ impl Value {
     pub fn in_si(&self) -> Option<(f64, &'static str)> {
         Some(match self {
             Self::Elevation(elevation) => (elevation.height().get::<meter>(), "m"),
-            Self::Length(length) => (length.get::<meter>(), "m"),
+            Self::Length(length) | Self::Deflection(length) => (length.get::<meter>(), "m"),
             Self::Pressure(pressure) => (pressure.get::<pascal>(), "Pa"),
             Self::LineLoad(load) => (in_newtons_per_metre(*load), "N/m"),
             Self::Moment(moment) => (moment.get::<newton>(), "N·m/m"),
@@ -112,6 +114,7 @@ impl Value {
         match self {
             Self::Elevation(elevation) => units.elevation(*elevation),
             Self::Length(length) => units.height(*length),
+            Self::Deflection(length) => units.deflection(*length),
             Self::Pressure(pressure) => units.pressure(*pressure),
             Self::LineLoad(load) => units.line_load(*load),
             Self::Moment(moment) => units.moment_per_length(*moment),
