@@ -1,8 +1,8 @@
 //! A barrier with all that goes with it: what leaks past it and what has to be carried.
 
 use super::{
-    BarrierDesign, BarrierTask, DesignError, DesignRules, Handling, Kit, LiftLimit, design_barrier,
-    handling,
+    BarrierDesign, BarrierTask, DesignError, DesignRules, Handling, Kit, LiftLimit, PlankStack,
+    design_barrier, handling,
 };
 use crate::inflow::{Gap, Inflow, StatedLeakage, WettedSeal, gap_flow, overtopping, seal_leakage};
 use crate::quantity::Length;
@@ -50,7 +50,7 @@ impl BarrierAnswer {
         let Some(design) = design_barrier(task, kit, rules, around.floor, around.jamb)? else {
             return Ok(None);
         };
-        let inflow = inflow(task, kit, design.stack.height, around.gap)?;
+        let inflow = inflow(task, kit, design.stack, around.gap)?;
         let limit = match around.lift {
             Some(mass) => LiftLimit {
                 mass,
@@ -73,9 +73,10 @@ impl BarrierAnswer {
 fn inflow(
     task: &BarrierTask,
     kit: &Kit,
-    height: Length,
+    stack: PlankStack,
     gap: Option<SillGap>,
 ) -> Result<Inflow, DesignError> {
+    let height = stack.height;
     let depth = task.water.depth.max(Length::default());
     let seal = WettedSeal {
         width: task.run.length(),
@@ -101,7 +102,7 @@ fn inflow(
         };
         inflow.add(gap_flow(&gap, depth, None)?);
     }
-    if depth > height {
+    if stack.is_overtopped_by(depth) {
         inflow.add(overtopping(task.run.length(), depth - height, height)?);
     }
     Ok(inflow)

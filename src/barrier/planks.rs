@@ -12,6 +12,25 @@ pub struct PlankStack {
     pub height: Length,
 }
 
+impl PlankStack {
+    /// Whether water of a depth over the sill stands above the barrier. Water that just
+    /// reaches its top does not, whatever the last binary digits say.
+    ///
+    /// ```
+    /// use sillmark::barrier::{Kit, planks_for};
+    /// use sillmark::quantity::{Length, unit::foot};
+    /// let depth = Length::new::<foot>(3.0);
+    /// let stack = planks_for(depth, &Kit::demonstration()?);
+    /// assert!(!stack.is_overtopped_by(depth));
+    /// assert!(stack.is_overtopped_by(depth * 1.01));
+    /// # Ok::<(), sillmark::statement::StatementError>(())
+    /// ```
+    #[must_use]
+    pub fn is_overtopped_by(self, depth: Length) -> bool {
+        (depth - self.height).value > ROUNDING_METRES
+    }
+}
+
 /// A height that comes out of feet and inches may miss a whole plank by rounding in the
 /// last binary digit; a micrometre is not worth another plank.
 const ROUNDING_METRES: f64 = 1e-6;

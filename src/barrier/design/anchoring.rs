@@ -18,7 +18,7 @@ pub struct PlateAnchors {
     pub factor: f64,
     /// Where the factor stands.
     pub reference: String,
-    /// Forces at the plate with water at the top of the barrier, without the factor.
+    /// Forces at the plate in the case that asks most of the anchors, without the factor.
     pub forces: BaseForces,
     /// What the anchors have to carry, with the factor.
     pub demand: PlateDemand,
@@ -28,22 +28,35 @@ pub struct PlateAnchors {
 }
 
 impl PlateAnchors {
-    /// The anchors of a post that stands free.
+    /// The anchors of a post that stands free, in the case that asks most of them.
     pub(super) fn of(
         upright: &UprightDesign,
         pattern: &AnchorPattern,
         setting: Option<&AnchorSetting>,
         rules: &DesignRules,
     ) -> Result<Option<Self>, DesignError> {
+        let mut worst: Option<Self> = None;
+        for forces in &upright.base {
+            let found = Self::in_case(upright, *forces, pattern, setting, rules)?;
+            if worst
+                .as_ref()
+                .is_none_or(|known| found.asks_more_than(known))
+            {
+                worst = Some(found);
+            }
+        }
+        Ok(worst)
+    }
+
+    fn in_case(
+        upright: &UprightDesign,
+        forces: BaseForces,
+        pattern: &AnchorPattern,
+        setting: Option<&AnchorSetting>,
+        rules: &DesignRules,
+    ) -> Result<Self, DesignError> {
         let factors = rules.combination.factors(rules.zone);
         let factor = factors.strength;
-        let worst = upright
-            .base
-            .iter()
-            .max_by(|one, other| one.moment.value.total_cmp(&other.moment.value));
-        let Some(forces) = worst.copied() else {
-            return Ok(None);
-        };
         let factored = BasePlateForces {
             moment: forces.moment * factor,
             shear: forces.shear * factor,
@@ -61,7 +74,7 @@ impl PlateAnchors {
                 .transpose()?,
             None => None,
         };
-        Ok(Some(Self {
+        Ok(Self {
             post: upright.role.name(),
             factor,
             reference: format!(
@@ -71,7 +84,28 @@ impl PlateAnchors {
             forces,
             demand,
             check,
-        }))
+        })
+    }
+
+    /// By the check where there is one in both cases; else by tension, then by shear. Under a
+    /// braced post the greatest moment is not the greatest tension: the brace lifts the plate.
+    fn asks_more_than(&self, other: &Self) -> bool {
+        let used = |plate: &Self| plate.check.as_ref().and_then(AnchorCheck::utilisation);
+        let (tension, shear) = (
+            self.demand.tension_on_row.value,
+            self.demand.shear_on_anchor.value,
+        );
+        let (other_tension, other_shear) = (
+            other.demand.tension_on_row.value,
+            other.demand.shear_on_anchor.value,
+        );
+        let by_forces = tension
+            .total_cmp(&other_tension)
+            .then(shear.total_cmp(&other_shear));
+        match (used(self), used(other)) {
+            (Some(one), Some(two)) => one.total_cmp(&two).then(by_forces).is_gt(),
+            _ => by_forces.is_gt(),
+        }
     }
 }
 

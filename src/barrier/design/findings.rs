@@ -2,6 +2,7 @@
 
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
+use super::upright::Upright;
 use crate::anchor::{AnchorCheck, Outcome};
 use crate::barrier::{
     Basis, DesignError, LoadCase, MountChoice, Open, Shortfall, bending_capacity, shear_capacity,
@@ -18,7 +19,7 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
     if let Some(opening) = task.opening_height.filter(|opening| height > *opening) {
         found.push(Shortfall::OverOpeningHeight { height, opening });
     }
-    if task.water.depth > height {
+    if design.stack.is_overtopped_by(task.water.depth) {
         found.push(Shortfall::Overtopped {
             depth: task.water.depth,
             height,
@@ -97,7 +98,7 @@ pub(super) fn open_items(
         });
     }
     open_anchors(design, framing, &mut open);
-    open_strength(framing, &mut open)?;
+    open_strength(design, framing, &mut open)?;
     Ok(open)
 }
 
@@ -159,19 +160,22 @@ fn unchecked(check: Option<&AnchorCheck>, table: &str) -> Vec<String> {
 }
 
 /// What the strength of planks and posts does not cover.
-fn open_strength(framing: &Framing<'_>, open: &mut Vec<Open>) -> Result<(), DesignError> {
+fn open_strength(
+    design: &BarrierDesign,
+    framing: &Framing<'_>,
+    open: &mut Vec<Open>,
+) -> Result<(), DesignError> {
     let kit = framing.planks.kit;
     let uprights = [
-        ("intermediate post", kit.posts.intermediate.as_ref()),
-        ("corner post", kit.posts.corner.as_ref()),
+        (Upright::Intermediate, kit.posts.intermediate.as_ref()),
+        (Upright::Corner, kit.posts.corner.as_ref()),
     ];
     let mut parts = vec![("plank", &kit.plank.section, &kit.plank.material)];
-    let corners = framing.task.run.corners();
-    for (name, post) in uprights {
+    for (role, post) in uprights {
         if let Some(post) = post
-            && (name != "corner post" || corners > 0)
+            && design.count(role) > 0
         {
-            parts.push((name, &post.section, &post.material));
+            parts.push((role.name(), &post.section, &post.material));
         }
     }
     let rules = framing.planks.rules;
