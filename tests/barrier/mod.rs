@@ -1,6 +1,8 @@
 //! Kits and planks.
 
+mod design;
 mod fitting;
 mod handling;
 mod hostile;
+mod mount;
 mod planks;
