@@ -1,5 +1,6 @@
 //! A barrier with all that goes with it: what leaks past it and what has to be carried.
 
+use super::limit::exceeds;
 use super::{
     BarrierDesign, BarrierTask, DesignError, DesignRules, Handling, Kit, LiftLimit, design_barrier,
     handling,
@@ -101,7 +102,7 @@ fn inflow(
         };
         inflow.add(gap_flow(&gap, depth, None)?);
     }
-    if depth > height {
+    if exceeds(depth, height) {
         inflow.add(overtopping(task.run.length(), depth - height, height)?);
     }
     Ok(inflow)

@@ -6,3 +6,4 @@ mod handling;
 mod hostile;
 mod mount;
 mod planks;
+mod wall_anchors;

@@ -84,9 +84,40 @@ impl BarrierDesign {
 
 /// Designs a barrier of a kit; `None` where no plank is needed.
 ///
+/// `floor` is what its base plates stand on, `jamb` what the anchors up a reveal are set in.
+///
 /// # Errors
 /// [`DesignError`] for numbers that cannot be, and for load factors that do not go with the
 /// kit's material.
+///
+/// ```
+/// use sillmark::barrier::{
+///     BarrierTask, DesignRules, Kit, MountPlace, Practice, Run, design_barrier,
+/// };
+/// use sillmark::load::{CombinationSet, LoadZone, Salinity, WaterCase};
+/// use sillmark::quantity::unit::{Length, foot, inch};
+/// let (feet, inches) = (Length::new::<foot>, Length::new::<inch>);
+/// let practice = Practice::shipped()?;
+/// let rules = DesignRules {
+///     combination: CombinationSet::shipped()?.remove(0),
+///     zone: LoadZone::Other,
+///     deflection: practice.deflection.clone(),
+///     practice,
+/// };
+/// let garage = BarrierTask {
+///     run: Run::straight(feet(14.0)),
+///     height: feet(2.5),
+///     opening_height: None,
+///     place: MountPlace { reveal: Some(inches(8.0)), ..MountPlace::default() },
+///     brace: None,
+///     water: WaterCase::still(feet(2.5), inches(0.0), Salinity::Fresh),
+/// };
+/// let design = design_barrier(&garage, &Kit::demonstration()?, &rules, None, None)?.unwrap();
+/// assert_eq!((design.stack.count, design.spans()), (5, 2)); // planks, side by side
+/// assert!((design.pieces[0].length.get::<inch>() - 82.75).abs() < 1e-9);
+/// assert!(design.shortfalls.is_empty() && design.governing().unwrap().holds());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn design_barrier(
     task: &BarrierTask,
     kit: &Kit,
