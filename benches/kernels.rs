@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use sillmark::assess::{Method, Sources, Uncertainty, assess};
-use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Practice, Run, design_barrier};
+use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Run, design_barrier};
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
 use sillmark::hazard::{
@@ -14,10 +14,10 @@ use sillmark::hazard::{
 };
 use sillmark::level::LevelMaps;
 use sillmark::level::bracket::bracket;
-use sillmark::load::{CombinationSet, LoadZone, Salinity, WaterCase};
+use sillmark::load::{LoadZone, Salinity, WaterCase};
 use sillmark::quantity::unit::{Length, foot, meter};
 use sillmark::quantity::{AnnualChance, UnitSystem, parse_elevation};
-use sillmark::site::{Location, Site};
+use sillmark::site::{LoadStatement, Location, Site};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 use sillmark::verdict::Limits;
 
@@ -62,13 +62,8 @@ fn kernels(criterion: &mut Criterion) {
 
     let barrier = garage();
     let kit = Kit::demonstration().unwrap();
-    let practice = Practice::shipped().unwrap();
-    let design_rules = DesignRules {
-        combination: CombinationSet::shipped().unwrap().remove(0),
-        zone: LoadZone::Other,
-        deflection: practice.deflection.clone(),
-        practice,
-    };
+    let stated = LoadStatement::default();
+    let design_rules = DesignRules::of(&kit, &stated, LoadZone::Other).unwrap();
     criterion.bench_function("design a barrier of sixteen feet", |bench| {
         bench.iter(|| design_barrier(black_box(&barrier), &kit, &design_rules, None, None));
     });

@@ -13,6 +13,7 @@ mod inflow;
 mod level;
 mod load;
 mod quantity;
+mod report;
 mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part

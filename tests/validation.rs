@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
-#[path = "validation/anchors.rs"]
+#[path = "validation/anchors/mod.rs"]
 mod anchors;
 #[path = "validation/annual_chance.rs"]
 mod annual_chance;
@@ -22,8 +22,12 @@ mod houston;
 mod hudson;
 #[path = "validation/inflow.rs"]
 mod inflow;
+#[path = "validation/kit_sections.rs"]
+mod kit_sections;
 #[path = "validation/loads.rs"]
 mod loads;
+#[path = "validation/materials.rs"]
+mod materials;
 #[path = "validation/peer.rs"]
 mod peer;
 #[path = "validation/rasters.rs"]

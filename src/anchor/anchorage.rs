@@ -15,9 +15,9 @@ pub struct Anchorage {
     pub base: BaseMaterial,
     /// How they are fixed.
     pub fixing: Fixing,
-    /// Outside diameter d_a of an anchor; of a drop-in sleeve, the sleeve's.
+    /// Outside diameter `d_a` of an anchor; of a drop-in sleeve, the sleeve's.
     pub diameter: Length,
-    /// Effective embedment h_ef.
+    /// Effective embedment `h_ef`.
     pub embedment: Option<Length>,
     /// The steel of an anchor.
     pub steel: Steel,

@@ -12,19 +12,19 @@ use crate::statement::Choice;
 pub struct Approval {
     /// Anchor category, from the installation sensitivity tests.
     pub category: Option<Category>,
-    /// Coefficient k_c for breakout in cracked concrete, inch-pound units, at most 24.
+    /// Coefficient `k_c` for breakout in cracked concrete, inch-pound units, at most 24.
     pub coefficient_cracked: Option<f64>,
-    /// Coefficient k_uncr for breakout in uncracked concrete, inch-pound units.
+    /// Coefficient `k_uncr` for breakout in uncracked concrete, inch-pound units.
     pub coefficient_uncracked: Option<f64>,
-    /// Critical edge distance c_ac for splitting.
+    /// Critical edge distance `c_ac` for splitting.
     pub critical_edge: Option<Length>,
-    /// Pullout strength N_p of one anchor (mechanical anchors).
+    /// Pullout strength `N_p` of one anchor (mechanical anchors).
     pub pullout: Pullout,
-    /// Nominal bond strength N_a or N_ag of the anchors in tension (adhesive anchors).
+    /// Nominal bond strength `N_a` or `N_ag` of the anchors in tension (adhesive anchors).
     pub bond: Option<Force>,
-    /// Nominal steel strength N_sa of one anchor in tension.
+    /// Nominal steel strength `N_sa` of one anchor in tension.
     pub steel_tension: Option<Force>,
-    /// Nominal steel strength V_sa of one anchor in shear.
+    /// Nominal steel strength `V_sa` of one anchor in shear.
     pub steel_shear: Option<Force>,
 }
 
@@ -53,6 +53,6 @@ pub enum Pullout {
     Unstated,
     /// The approval says that pullout does not govern.
     DoesNotGovern,
-    /// N_p, for the concrete at hand.
+    /// `N_p`, for the concrete at hand.
     Stated(Force),
 }

@@ -67,7 +67,7 @@ pub(super) fn check(
     })
 }
 
-/// The nominal breakout strength of a group, or of its weakest part where anchors stand 3 h_ef
+/// The nominal breakout strength of a group, or of its weakest part where anchors stand 3 `h_ef`
 /// or more apart and do not act together (17.5.1.3).
 pub(super) fn strength(
     anchorage: &Anchorage,
@@ -153,7 +153,7 @@ impl Cone<'_> {
         }
     }
 
-    /// N_b, and as a factor.
+    /// `N_b`, and as a factor.
     fn basic(&self, embedment: Length) -> (Force, Factor) {
         let depth = embedment.get::<inch>();
         let deep = matches!(self.fixing, Fixing::CastIn { .. }) && (11.0..=25.0).contains(&depth);
@@ -166,8 +166,8 @@ impl Cone<'_> {
         (basic, Factor::seen("N_b", basic, clause))
     }
 
-    /// In a narrow member, closer than 1.5 h_ef to three edges or four, cones of the full depth
-    /// do not form: h_ef is at most the greater of c_a,max/1.5 and s/3 (17.6.2.1.2, from memory).
+    /// In a narrow member, closer than 1.5 `h_ef` to three edges or four, cones of the full depth
+    /// do not form: `h_ef` is at most the greater of `c_a,max`/1.5 and s/3 (17.6.2.1.2, from memory).
     fn effective_embedment(&self, x: &Line, y: &Line) -> Length {
         let reach = self.embedment * 1.5;
         let near = edge_distances(x, y)
@@ -190,7 +190,7 @@ impl Cone<'_> {
         }
     }
 
-    /// ψ_cp,N: splitting of uncracked concrete by post-installed anchors near an edge.
+    /// `ψ_cp,N`: splitting of uncracked concrete by post-installed anchors near an edge.
     fn splitting(&self, x: &Line, y: &Line, embedment: Length) -> f64 {
         let Some(critical) = self.critical_edge().filter(|_| self.uncracked) else {
             return 1.0;
@@ -199,7 +199,7 @@ impl Cone<'_> {
         (nearest.max(embedment * 1.5) / critical).value.min(1.0)
     }
 
-    /// c_ac, from the approval or by 17.9.5; `None` for a cast-in anchor.
+    /// `c_ac`, from the approval or by 17.9.5; `None` for a cast-in anchor.
     fn critical_edge(&self) -> Option<Length> {
         let system = self.fixing.system()?;
         let tested = self

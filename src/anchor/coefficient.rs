@@ -1,11 +1,11 @@
-//! What the concrete gives: λ_a √f'c, and the coefficient of breakout.
+//! What the concrete gives: `λ_a` √f'c, and the coefficient of breakout.
 
 use super::factor::Factor;
 use super::need::Need;
 use super::{Approval, Concrete, Cracking, Fixing};
 use crate::quantity::unit::{Pressure, pound_per_square_inch};
 
-/// λ_a √f'c with f'c in psi, and its parts.
+/// `λ_a` √f'c with f'c in psi, and its parts.
 pub(super) struct RootStrength {
     lambda: f64,
     used: Pressure,
@@ -24,7 +24,7 @@ impl RootStrength {
     }
 }
 
-/// λ_a and the strength that counts. An unstated strength counts as nothing; callers ask for it.
+/// `λ_a` and the strength that counts. An unstated strength counts as nothing; callers ask for it.
 pub(super) fn root_strength(concrete: &Concrete, fixing: &Fixing) -> RootStrength {
     // The factor on λ is for lightweight concrete; normal-weight concrete has λ_a = 1.
     let lambda = if concrete.lambda < 1.0 {
@@ -47,11 +47,11 @@ pub(super) fn strength_limit(fixing: &Fixing) -> Pressure {
     })
 }
 
-/// k_c and ψ_c,N, which belong together.
+/// `k_c` and `ψ_c,N`, which belong together.
 pub(super) struct Coefficient {
-    /// k_c.
+    /// `k_c`.
     pub k: Factor,
-    /// ψ_c,N.
+    /// `ψ_c,N`.
     pub psi_cracking: Factor,
 }
 

@@ -21,7 +21,7 @@ pub enum BaseMaterial {
 pub struct Concrete {
     /// Specified compressive strength f'c.
     pub strength: Option<Pressure>,
-    /// Thickness h_a of the member, measured along the anchors.
+    /// Thickness `h_a` of the member, measured along the anchors.
     pub thickness: Option<Length>,
     /// Lightweight factor λ: 1 for normal weight, 0.75 to 1 for lightweight (19.2.4).
     pub lambda: f64,

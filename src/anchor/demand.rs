@@ -28,13 +28,13 @@ pub enum TensionAnchors {
 pub struct TensionDemand {
     /// The anchors that are pulled.
     pub anchors: TensionAnchors,
-    /// The sum N_ua,g over them.
+    /// The sum `N_ua,g` over them.
     pub force: Force,
     /// Distance e'_N of the force from their centre, along x.
     pub eccentricity_x: Length,
     /// The same along y.
     pub eccentricity_y: Length,
-    /// The greatest share N_ua,i of one anchor.
+    /// The greatest share `N_ua,i` of one anchor.
     pub greatest: Force,
 }
 
@@ -74,11 +74,11 @@ impl TensionDemand {
 pub struct ShearDemand {
     /// The side that the force acts toward.
     pub toward: Side,
-    /// The sum V_ua,g over all anchors.
+    /// The sum `V_ua,g` over all anchors.
     pub force: Force,
     /// Distance e'_V of the force from the centre of the group, across the force.
     pub eccentricity: Length,
-    /// The greatest share V_ua,i of one anchor.
+    /// The greatest share `V_ua,i` of one anchor.
     pub greatest: Force,
 }
 

@@ -44,9 +44,9 @@ pub enum AnchorError {
         "embedment \"{embedment}\" is not less than the thickness; accepted: an embedment below \"{thickness}\""
     )]
     ThroughMember {
-        /// h_ef.
+        /// `h_ef`.
         embedment: String,
-        /// h_a.
+        /// `h_a`.
         thickness: String,
     },
     /// The greatest share is less than an even one.

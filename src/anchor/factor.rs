@@ -6,7 +6,7 @@ use crate::statement::Confidence;
 /// One factor of a strength, for a calculation that can be followed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Factor {
-    /// The symbol of ACI 318, such as "psi_ed,N".
+    /// The symbol of ACI 318, such as "`psi_ed,N`".
     pub symbol: &'static str,
     /// Its value.
     pub value: FactorValue,

@@ -11,7 +11,7 @@ pub enum Fixing {
     CastIn {
         /// Stud or bolt.
         shape: CastInShape,
-        /// Net bearing area A_brg of the head.
+        /// Net bearing area `A_brg` of the head.
         head_bearing: Option<Area>,
     },
     /// Anchors set into hardened concrete that stay.
@@ -72,7 +72,7 @@ impl Choice for AnchorSystem {
 }
 
 impl AnchorSystem {
-    /// Critical edge distance c_ac as a multiple of the embedment, where no test gave another
+    /// Critical edge distance `c_ac` as a multiple of the embedment, where no test gave another
     /// (17.9.5).
     #[must_use]
     pub fn critical_edge_in_embedments(self) -> f64 {

@@ -3,9 +3,9 @@
 /// Tension and shear at once, each as demand over design strength in its governing mode.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Interaction {
-    /// N_ua / φN_n.
+    /// `N_ua` / `φN_n`.
     pub tension: f64,
-    /// V_ua / φV_n.
+    /// `V_ua` / `φV_n`.
     pub shear: f64,
 }
 

@@ -11,7 +11,7 @@
 //! - an [`Anchorage`] is what is known: the base, the way of fixing, the steel, the group. What
 //!   nobody stated stays open, and each failure mode that needs it is [`Unchecked`] with a list
 //!   of what to state; nothing is guessed.
-//! - a [`Demand`] is what the water makes of it, from a base plate ([`base_plate`]) or from
+//! - a [`Demand`] is what the water makes of it, from a base plate ([`base_plate()`]) or from
 //!   posts fixed up a reveal ([`tributary_shares`]).
 //! - [`Anchorage::check`] compares the two mode by mode, each with all its factors.
 //!

@@ -9,33 +9,33 @@ use super::{Mode, Side};
 pub enum Need {
     /// f'c.
     ConcreteStrength,
-    /// h_a.
+    /// `h_a`.
     Thickness,
-    /// h_ef.
+    /// `h_ef`.
     Embedment,
     /// The distance to an edge, or that it is far.
     Edge(Side),
-    /// A_se.
+    /// `A_se`.
     SteelArea,
-    /// f_uta.
+    /// `f_uta`.
     UltimateStrength,
-    /// f_ya.
+    /// `f_ya`.
     YieldStrength,
     /// Ductile or brittle.
     Ductility,
-    /// A_brg.
+    /// `A_brg`.
     HeadBearing,
     /// The approval's category.
     Category,
-    /// The approval's k_c for the concrete at hand.
+    /// The approval's `k_c` for the concrete at hand.
     BreakoutCoefficient,
-    /// The approval's N_p.
+    /// The approval's `N_p`.
     PulloutStrength,
     /// The bond strength of adhesive anchors.
     BondStrength,
-    /// The approval's N_sa of a sleeve.
+    /// The approval's `N_sa` of a sleeve.
     SleeveTension,
-    /// The approval's V_sa of a sleeve.
+    /// The approval's `V_sa` of a sleeve.
     SleeveShear,
     /// Masonry.
     MasonryTestAndEngineer,

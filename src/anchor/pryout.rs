@@ -1,6 +1,7 @@
 //! Pryout (17.7.3).
 
 use super::breakout;
+use super::demand::number;
 use super::factor::Factor;
 use super::need::{Need, Needs};
 use super::{AnchorSystem, Anchorage, Concrete, Mode, ModeCheck};
@@ -8,7 +9,7 @@ use super::{ShearDemand, Strength, Unchecked, phi};
 use crate::quantity::Length;
 use crate::quantity::unit::{Force, inch};
 
-/// The check of pryout: k_cp times the breakout strength in tension of the anchors in shear; of
+/// The check of pryout: `k_cp` times the breakout strength in tension of the anchors in shear; of
 /// adhesive anchors, times the bond strength where that is less.
 pub(super) fn check(
     anchorage: &Anchorage,
@@ -37,6 +38,8 @@ pub(super) fn check(
         .push(Factor::seen("N_cb", single, "17.6.2.1"));
     let mut pried = single;
     if let Some(bond) = bond {
+        let part = number(breakout.anchors) / number(group.count());
+        let bond = bond * part;
         breakout.factors.push(Factor::stated("N_a", bond, "17.6.5"));
         pried = pried.min(bond);
     }
@@ -50,7 +53,7 @@ pub(super) fn check(
     })
 }
 
-/// k_cp: 1 below an embedment of 2.5 in, else 2.
+/// `k_cp`: 1 below an embedment of 2.5 in, else 2.
 fn factor(embedment: Length) -> f64 {
     if embedment < Length::new::<inch>(2.5) {
         1.0

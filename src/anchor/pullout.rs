@@ -27,7 +27,7 @@ pub(super) fn check(
     }
 }
 
-/// N_pn = ψ_c,P · 8 A_brg f'c.
+/// `N_pn` = `ψ_c,P` · 8 `A_brg` f'c.
 fn headed(
     anchorage: &Anchorage,
     concrete: &Concrete,
@@ -60,7 +60,7 @@ fn headed(
     })
 }
 
-/// N_p of the approval, which is for the concrete at hand.
+/// `N_p` of the approval, which is for the concrete at hand.
 fn tested(
     anchorage: &Anchorage,
     approval: &Approval,

@@ -20,7 +20,7 @@ pub enum Remark {
     SteelStrengthLimited {
         /// As stated.
         stated: Pressure,
-        /// As used: the least of f_uta, 1.9 f_ya and 125,000 psi.
+        /// As used: the least of `f_uta`, 1.9 `f_ya` and 125,000 psi.
         used: Pressure,
     },
     /// Least edge distances, spacings and thickness of 17.9 are not checked here.

@@ -108,7 +108,7 @@ impl Wedge {
         })
     }
 
-    /// The weakest part of the row, where anchors stand 3 c_a1 or more apart and do not act
+    /// The weakest part of the row, where anchors stand 3 `c_a1` or more apart and do not act
     /// together (17.5.1.3).
     fn weakest(&self) -> Option<Breakout> {
         let parts = self.row.clusters(self.edge_distance * 3.0);
@@ -159,7 +159,8 @@ impl Wedge {
         }
     }
 
-    /// V_b, and with what it was chosen from.
+    /// `V_b`, and with what it was chosen from. The 8 that 17.7.2.2.2 gives studs welded to a
+    /// stiff plate is not used: the 7 is safe for them.
     fn basic(&self, distance: Length) -> (Force, [Factor; 4]) {
         let bearing = self.embedment.min(self.diameter * 8.0);
         let diameter = self.diameter.get::<inch>();
@@ -177,7 +178,7 @@ impl Wedge {
         (basic, factors)
     }
 
-    /// In a narrow and thin member c_a1 is at most the greatest of c_a2/1.5, h_a/1.5 and s/3
+    /// In a narrow and thin member `c_a1` is at most the greatest of `c_a2`/1.5, `h_a`/1.5 and s/3
     /// (17.7.2.1.2, from memory).
     fn effective_edge_distance(&self, part: &Line) -> Length {
         let reach = self.edge_distance * 1.5;
@@ -201,7 +202,7 @@ impl Wedge {
     }
 }
 
-/// ψ_c,V.
+/// `ψ_c,V`.
 fn cracking(concrete: &Concrete) -> Factor {
     let psi = match (concrete.cracking, concrete.edge_reinforcement) {
         (Cracking::Uncracked, _) | (Cracking::Cracked, EdgeReinforcement::BarInStirrups) => 1.4,

@@ -12,7 +12,7 @@ use crate::quantity::Length;
 use crate::quantity::unit::{Area, Force, inch, pound_force};
 
 /// The check at one side; `None` where the anchors are not headed, or the edge is not so near
-/// (h_ef at most 2.5 c_a1).
+/// (`h_ef` at most 2.5 `c_a1`).
 pub(super) fn check(
     anchorage: &Anchorage,
     concrete: &Concrete,
@@ -72,7 +72,7 @@ struct Face {
 }
 
 impl Face {
-    /// N_sb of one anchor, N_sbg of several.
+    /// `N_sb` of one anchor, `N_sbg` of several.
     fn burst(&self, part: &Line) -> Breakout {
         let distance = self.distance.get::<inch>();
         let side = self.bearing.value.sqrt() / Length::new::<inch>(1.0).value;

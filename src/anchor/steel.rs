@@ -6,11 +6,11 @@ use crate::statement::Choice;
 /// The steel of one anchor; of a drop-in sleeve, the bolt's.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Steel {
-    /// Effective area A_se in tension and shear: the tensile stress area where there is thread.
+    /// Effective area `A_se` in tension and shear: the tensile stress area where there is thread.
     pub area: Option<Area>,
-    /// Specified tensile strength f_uta.
+    /// Specified tensile strength `f_uta`.
     pub ultimate: Option<Pressure>,
-    /// Specified yield strength f_ya.
+    /// Specified yield strength `f_ya`.
     pub yield_strength: Option<Pressure>,
     /// Whether it is a ductile steel element.
     pub ductility: Option<Ductility>,

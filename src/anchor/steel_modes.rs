@@ -11,12 +11,7 @@ pub(super) fn tension(anchorage: &Anchorage, demand: Force) -> Result<ModeCheck,
     let approval = anchorage.fixing.approval();
     let stated = approval.and_then(|approval| approval.steel_tension);
     let mut needs = Needs::default();
-    let nominal = needs.append(nominal(
-        anchorage,
-        stated,
-        Need::SleeveTension,
-        |strength| strength,
-    ));
+    let nominal = needs.append(nominal(anchorage, stated, Need::SleeveTension, None));
     let ductility = needs.take(anchorage.steel.ductility, Need::Ductility);
     let (Some((nominal, factors)), Some(ductility)) = (nominal, ductility) else {
         return Err(needs.unchecked(Mode::SteelTension));
@@ -34,14 +29,11 @@ pub(super) fn shear(anchorage: &Anchorage, demand: Force) -> Result<ModeCheck, U
     let stated = approval.and_then(|approval| approval.steel_shear);
     let part = part_in_shear(&anchorage.fixing);
     let mut needs = Needs::default();
-    let nominal = needs.append(nominal(anchorage, stated, Need::SleeveShear, |whole| {
-        whole * part
-    }));
+    let nominal = needs.append(nominal(anchorage, stated, Need::SleeveShear, Some(part)));
     let ductility = needs.take(anchorage.steel.ductility, Need::Ductility);
     let (Some((nominal, mut factors)), Some(ductility)) = (nominal, ductility) else {
         return Err(needs.unchecked(Mode::SteelShear));
     };
-    factors.push(Factor::seen("V_sa / (A_se f_uta)", part, "17.7.1.2"));
     let bedding = match anchorage.bedding {
         Bedding::Direct => 1.0,
         Bedding::GroutPad => 0.8,
@@ -54,7 +46,7 @@ pub(super) fn shear(anchorage: &Anchorage, demand: Force) -> Result<ModeCheck, U
     })
 }
 
-/// The part of A_se f_uta that counts in shear: all for a cast-in stud, 0.6 for bolts and for
+/// The part of `A_se` `f_uta` that counts in shear: all for a cast-in stud, 0.6 for bolts and for
 /// post-installed anchors.
 fn part_in_shear(fixing: &Fixing) -> f64 {
     match fixing {
@@ -72,7 +64,7 @@ fn nominal(
     anchorage: &Anchorage,
     stated: Option<Force>,
     need: Need,
-    of_whole: impl Fn(Force) -> Force,
+    part_in_shear: Option<f64>,
 ) -> Result<(Force, Vec<Factor>), Needs> {
     let sleeve = matches!(anchorage.fixing, Fixing::DropInSleeve { .. });
     if let (Some(stated), false) = (stated, sleeve) {
@@ -85,7 +77,11 @@ fn nominal(
     let Some((whole, mut factors)) = bolt else {
         return Err(needs);
     };
-    let bolt = of_whole(whole);
+    let mut bolt = whole;
+    if let Some(part) = part_in_shear {
+        factors.push(Factor::seen("V_sa / (A_se f_uta)", part, "17.7.1.2"));
+        bolt *= part;
+    }
     match sleeve_strength {
         None => Ok((bolt, factors)),
         Some(None) => Err(needs),
@@ -96,7 +92,7 @@ fn nominal(
     }
 }
 
-/// A_se f_uta.
+/// `A_se` `f_uta`.
 fn bolt(steel: &Steel) -> Result<(Force, Vec<Factor>), Needs> {
     let mut needs = Needs::default();
     let area = needs.take(steel.area, Need::SteelArea);
@@ -113,7 +109,7 @@ fn bolt(steel: &Steel) -> Result<(Force, Vec<Factor>), Needs> {
     Ok((area * used, factors))
 }
 
-/// The tensile strength that counts: at most 1.9 f_ya and 125,000 psi.
+/// The tensile strength that counts: at most 1.9 `f_ya` and 125,000 psi.
 pub(super) fn counted(ultimate: Pressure, yielding: Pressure) -> Pressure {
     let most = Pressure::new::<pound_per_square_inch>(125_000.0);
     ultimate.min(yielding * 1.9).min(most)

@@ -1,7 +1,7 @@
 //! Anchors up a post that is fixed to a wall or reveal, and the share of the load of each.
 
 use super::error::{AnchorError, Shown};
-use crate::quantity::unit::Force;
+use crate::quantity::unit::{Force, meter};
 use crate::quantity::{Length, LineLoad};
 
 /// Load on a post that varies linearly between two heights; overlapping bands add.
@@ -68,10 +68,7 @@ pub fn tributary_shares(
 ) -> Result<Vec<AnchorShare>, AnchorError> {
     validate(heights, bands)?;
     let middle = |pair: &[Length]| (pair[0] + pair[1]) / 2.0;
-    let beyond = Length {
-        value: f64::INFINITY,
-        ..Length::default()
-    };
+    let beyond = Length::new::<meter>(f64::INFINITY);
     let mut bottom = -beyond;
     let shares = heights.iter().enumerate().map(|(position, height)| {
         let top = heights.get(position..position + 2).map_or(beyond, middle);

@@ -1,7 +1,7 @@
 //! The answer for one building.
 
 use super::{Method, Place, Trail, YearlyChance};
-use crate::barrier::PlankStack;
+use crate::barrier::{BarrierAnswer, BehindBarriers, PlankStack};
 use crate::load::Hydrostatic;
 use crate::quantity::{Elevation, Length};
 use crate::site::{Opening, Site};
@@ -18,6 +18,8 @@ pub struct Assessment {
     pub openings: Vec<OpeningAssessment>,
     /// The worst of the openings.
     pub verdict: Verdict,
+    /// What all barriers together ask of a pump and of people; `None` without a barrier.
+    pub behind: Option<BehindBarriers>,
     /// What to know beside the figures.
     pub cautions: Vec<Caution>,
     /// How each figure came about.
@@ -52,6 +54,8 @@ pub struct OpeningAssessment {
     pub water_at_sill: Option<YearlyChance>,
     /// How often water reaches the top of the barrier, where levels of several floods are known.
     pub water_at_top: Option<YearlyChance>,
+    /// The barrier with its checks; `None` where no plank is needed or no height is known.
+    pub barrier: Option<BarrierAnswer>,
     /// The worst that the reasons ask for.
     pub verdict: Verdict,
     /// Why, the weightiest first.

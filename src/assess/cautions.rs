@@ -2,8 +2,10 @@
 
 use super::place::{GroundAnswer, Place, ZoneHere};
 use super::{Method, OpeningAssessment};
+use crate::barrier::twelve_hours;
 use crate::design::Occupancy;
 use crate::hazard::ZoneClass;
+use crate::load::{Salinity, hydrostatic_pressure};
 use crate::quantity::Length;
 use crate::site::{Site, WallKind};
 use crate::verdict::{Caution, GroundSource, MapStatement, Verdict, WallWater};
@@ -38,11 +40,11 @@ pub(super) fn gather(
     if method.rule.terms.iter().all(|term| term.add.value <= 0.0) {
         cautions.push(Caution::NoFreeboard);
     }
-    if barriers && method.kit.id == "demonstration" {
+    if barriers && method.kit.is_invented() {
         cautions.push(Caution::DemonstrationKit);
     }
     if barriers {
-        cautions.extend([Caution::StillWater, Caution::ShortDuration]);
+        about_barriers(site, openings, &mut cautions);
     }
     cautions.extend([
         Caution::SurveySill,
@@ -170,6 +172,10 @@ fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
+/// Heights that were stated in two units differ in the last binary digits; a micrometre is
+/// not a difference.
+const ROUNDING_METRES: f64 = 1e-6;
+
 /// The wall around an opening and below it.
 fn about_wall(
     opening: &OpeningAssessment,
@@ -201,7 +207,7 @@ fn about_wall(
     if let (Some(ground), Some(limit)) = (place.lowest_ground, limit)
         && (ground.source == GroundSource::Terrain || opening.verdict == Verdict::Above)
         && let Ok(water) = level.above(ground.elevation)
-        && water > limit
+        && water.value > limit.value + ROUNDING_METRES
     {
         cautions.push(Caution::WallBelowSill(WallWater {
             opening: name(),
@@ -209,6 +215,28 @@ fn about_wall(
             limit,
             ground: ground.source,
         }));
+    }
+}
+
+/// What is true of every barrier, with the figures of the case.
+fn about_barriers(site: &Site, openings: &[OpeningAssessment], cautions: &mut Vec<Caution>) {
+    cautions.extend([Caution::StillWater, Caution::ShortDuration]);
+    let depths = openings
+        .iter()
+        .filter_map(|opening| opening.protection_height);
+    let depth = depths.fold(Length::default(), Length::max);
+    let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
+    cautions.push(Caution::UpliftUnderFloor {
+        depth,
+        pressure: hydrostatic_pressure(depth, salinity.specific_weight()),
+    });
+    if let Some(warning) = site
+        .conditions
+        .water
+        .warning
+        .filter(|time| *time < twelve_hours())
+    {
+        cautions.push(Caution::ShortWarning { warning });
     }
 }
 

@@ -1,5 +1,6 @@
 //! Why a building cannot be assessed before the user mends something.
 
+use crate::barrier::DesignError;
 use crate::crs::{CrsError, DatumError};
 use crate::level::LevelError;
 use crate::quantity::{Elevation, IncomparableDatums, VerticalDatum};
@@ -22,6 +23,17 @@ pub enum AssessError {
     /// A place has no coordinates in a layer's system.
     #[error(transparent)]
     Crs(#[from] CrsError),
+    /// A barrier cannot be designed.
+    #[error("opening {opening:?}: {error}")]
+    Barrier {
+        /// The opening.
+        opening: String,
+        /// Why.
+        error: DesignError,
+    },
+    /// What all barriers together ask for cannot be worked out.
+    #[error(transparent)]
+    Behind(#[from] DesignError),
     /// Two elevations do not share a datum.
     #[error(transparent)]
     Datums(#[from] IncomparableDatums),

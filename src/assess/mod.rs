@@ -11,13 +11,19 @@
 //! and for each opening it
 //!
 //! 5. takes the depth and the protection height from the sill;
-//! 6. counts whole planks ([`crate::barrier`]) and the load of still water at the design level
-//!    and at the top of the barrier ([`crate::load`]);
+//! 6. counts whole planks and designs the barrier: loads, spans, posts, anchors, leakage
+//!    ([`crate::barrier`], [`crate::load`]);
 //! 7. weighs the evidence ([`crate::verdict`]).
+//!
+//! Last, all barriers of the building together ask something of a pump and of people.
 //!
 //! Every figure leaves a [`Step`] in the trail.
 
+mod alone;
 mod assessment;
+mod barrier;
+mod barrier_trail;
+mod behind;
 mod cautions;
 mod chances;
 mod error;
@@ -31,6 +37,7 @@ mod uncertainty;
 mod water;
 mod zones;
 
+pub use alone::{BarrierAssessment, BarrierMethod, assess_barrier};
 pub use assessment::{Assessment, OpeningAssessment};
 pub use chances::YearlyChance;
 pub use error::{AssessError, OtherDatum};
@@ -41,7 +48,7 @@ pub use uncertainty::Uncertainty;
 
 use study::{Spot, Study};
 
-use crate::barrier::Kit;
+use crate::barrier::{DesignRules, Kit};
 use crate::crs::Datums;
 use crate::design::Rule;
 use crate::hazard::ZoneMap;
@@ -70,6 +77,8 @@ pub struct Method {
     pub rule: Rule,
     /// The barrier system.
     pub kit: Kit,
+    /// How a barrier is designed; its zone is that of each place.
+    pub rules: DesignRules,
     /// What walls and barriers take.
     pub limits: Limits,
     /// The assessed event.
@@ -103,11 +112,12 @@ pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessm
         location: site.location,
         whose: "",
     })?;
-    let openings = site
+    let mut openings = site
         .openings
         .iter()
         .map(|opening| study.opening(opening, &place))
         .collect::<Result<Vec<_>, _>>()?;
+    let behind = study.behind(&mut openings)?;
     let verdict = openings
         .iter()
         .map(|opening| opening.verdict)
@@ -119,6 +129,7 @@ pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessm
         place,
         openings,
         verdict,
+        behind,
         cautions,
         trail: study.trail,
         method: method.clone(),

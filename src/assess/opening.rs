@@ -1,5 +1,6 @@
 //! One opening before the water.
 
+use super::barrier::BelowLevel;
 use super::place::Place;
 use super::study::{Spot, Study};
 use super::{AssessError, Method, OpeningAssessment, Trail, Value};
@@ -9,7 +10,7 @@ use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
 use crate::quantity::{Elevation, Length, Velocity};
 use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
-use crate::verdict::{Evidence, MapStatement, Verdict, judge};
+use crate::verdict::{Evidence, MapStatement, Reason, Verdict, judge};
 
 impl Study<'_> {
     /// Studies one opening; `site_place` is what is known where the site is.
@@ -61,7 +62,24 @@ impl Study<'_> {
                 at_barrier_top = self.yearly(place, top, &format!("top of the barrier{whose}"))?;
             }
         }
-        let reasons = judge(&evidence(site, opening, place, sill), &method.limits)?;
+        let evidence = evidence(site, opening, place, sill);
+        let mut reasons = judge(&evidence, &method.limits)?;
+        let designed = match (sill, &barrier) {
+            (Some(sill), Some(barrier)) => self.barrier(
+                &BelowLevel {
+                    opening,
+                    place,
+                    sill,
+                    protection_height: barrier.protection_height,
+                    velocity: evidence.velocity,
+                },
+                &whose,
+            )?,
+            _ => None,
+        };
+        let shortfalls = designed.iter().flat_map(|answer| &answer.design.shortfalls);
+        reasons.extend(shortfalls.cloned().map(Reason::Barrier));
+        reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
         let verdict = Verdict::of(&reasons);
         self.trail.add(
             format!("verdict{whose}"),
@@ -80,6 +98,7 @@ impl Study<'_> {
             chance_over_top,
             water_at_sill: at_sill,
             water_at_top: at_barrier_top,
+            barrier: designed,
             verdict,
             reasons,
             place: own_place,
@@ -150,9 +169,9 @@ impl Barrier {
             "planks × cover height of one plank",
             method.kit.citation.to_string(),
         );
-        let salinity = site.water.salinity.unwrap_or(Salinity::Fresh);
+        let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
         let weight = salinity.specific_weight();
-        let water = match site.water.salinity {
+        let water = match site.conditions.water.salinity {
             Some(stated) => format!("still {} water", stated.word()),
             None => format!(
                 "still water, taken as {} because nobody states its salinity",
@@ -212,8 +231,11 @@ fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevatio
             .as_ref()
             .map(|beside| (beside.elevation, beside.source.title())),
         floodway: has(ZoneClass::Floodway),
-        waves: site.water.waves,
-        velocity: faster(site.water.velocity, zone.and_then(|zone| zone.velocity)),
+        waves: site.conditions.water.waves,
+        velocity: faster(
+            site.conditions.water.velocity,
+            zone.and_then(|zone| zone.velocity),
+        ),
         wall: opening.wall,
         lowest_ground: place
             .lowest_ground

@@ -1,9 +1,11 @@
 //! How each figure came about.
 
 use crate::quantity::unit::{
-    Length, LineLoad, MomentPerLength, Pressure, in_newtons_per_metre, meter, newton, pascal,
+    Force, Length, LineLoad, Mass, Moment, MomentPerLength, Pressure, Time, VolumeRate,
+    cubic_meter_per_second, in_newton_metres, in_newtons_per_metre, kilogram, meter, newton,
+    pascal, second,
 };
-use crate::quantity::{Elevation, UnitSystem};
+use crate::quantity::{Elevation, UnitSystem, duration};
 
 /// The steps of an assessment, in the order in which they were taken.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,6 +39,20 @@ pub enum Value {
     LineLoad(LineLoad),
     /// A moment on each unit of width.
     Moment(MomentPerLength),
+    /// A force.
+    Force(Force),
+    /// A bending moment.
+    BendingMoment(Moment),
+    /// How far a part bends.
+    Deflection(Length),
+    /// A mass.
+    Mass(Mass),
+    /// A flow.
+    Flow(VolumeRate),
+    /// A time.
+    Time(Time),
+    /// A part of a capacity.
+    Part(f64),
     /// A chance between 0 and 1.
     Chance(f64),
     /// A number of pieces.
@@ -77,11 +93,16 @@ impl Value {
     pub fn in_si(&self) -> Option<(f64, &'static str)> {
         Some(match self {
             Self::Elevation(elevation) => (elevation.height().get::<meter>(), "m"),
-            Self::Length(length) => (length.get::<meter>(), "m"),
+            Self::Length(length) | Self::Deflection(length) => (length.get::<meter>(), "m"),
             Self::Pressure(pressure) => (pressure.get::<pascal>(), "Pa"),
             Self::LineLoad(load) => (in_newtons_per_metre(*load), "N/m"),
             Self::Moment(moment) => (moment.get::<newton>(), "N·m/m"),
-            Self::Chance(chance) => (*chance, "1"),
+            Self::Force(force) => (force.get::<newton>(), "N"),
+            Self::BendingMoment(moment) => (in_newton_metres(*moment), "N·m"),
+            Self::Mass(mass) => (mass.get::<kilogram>(), "kg"),
+            Self::Flow(flow) => (flow.get::<cubic_meter_per_second>(), "m³/s"),
+            Self::Time(time) => (time.get::<second>(), "s"),
+            Self::Chance(part) | Self::Part(part) => (*part, "1"),
             Self::Count(count) => (f64::from(*count), "1"),
             Self::Words(_) | Self::Unknown => return None,
         })
@@ -93,9 +114,16 @@ impl Value {
         match self {
             Self::Elevation(elevation) => units.elevation(*elevation),
             Self::Length(length) => units.height(*length),
+            Self::Deflection(length) => units.deflection(*length),
             Self::Pressure(pressure) => units.pressure(*pressure),
             Self::LineLoad(load) => units.line_load(*load),
             Self::Moment(moment) => units.moment_per_length(*moment),
+            Self::Force(force) => units.force(*force),
+            Self::BendingMoment(moment) => units.moment(*moment),
+            Self::Mass(mass) => units.mass(*mass),
+            Self::Flow(flow) => units.flow(*flow),
+            Self::Time(time) => duration(*time),
+            Self::Part(part) => format!("{:.0} %", 100.0 * part),
             Self::Chance(chance) => percent(*chance),
             Self::Count(count) => count.to_string(),
             Self::Words(words) => words.clone(),

@@ -217,7 +217,7 @@ impl Amount {
         match self {
             Self::Moment(moment) => units.moment(moment),
             Self::Force(force) => units.force(force),
-            Self::Deflection(length) => units.dimension(length),
+            Self::Deflection(length) => units.deflection(length),
         }
     }
 }

@@ -18,6 +18,7 @@ mod planks;
 mod practice;
 mod span;
 mod strength;
+mod water_before;
 
 pub use answer::{BarrierAnswer, Surroundings};
 pub use basis::{Basis, DeflectionLimit};
@@ -46,3 +47,4 @@ pub use planks::{PlankStack, planks_for};
 pub use practice::Practice;
 pub use span::{Blow, PlankLoad, plank_checks};
 pub use strength::{Capacity, StrengthBasis, StrengthError, bending_capacity, shear_capacity};
+pub use water_before::WaterBefore;

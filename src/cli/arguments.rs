@@ -23,6 +23,9 @@ pub(crate) struct Arguments {
 pub(crate) enum Command {
     /// Assess one building: its openings, the flood level, and what each opening needs.
     Site(Box<SiteOptions>),
+    /// Work out one barrier for a width, a height and a depth of water that you state: loads,
+    /// spans, posts, anchors, pieces. No maps.
+    Barrier(Box<BarrierOptions>),
     /// List the rules, limits, kits, datums, sources and cautions that answers rest on.
     Catalog(CatalogOptions),
 }
@@ -108,7 +111,100 @@ pub(crate) struct SiteOptions {
     #[command(flatten)]
     pub(crate) output: OutputOptions,
 
-    /// Print how each figure came about (the JSON always has it).
+    /// Print every load, check and piece of the barriers, and how each figure came about (the
+    /// JSON always has them).
+    #[arg(long, help_heading = "Output")]
+    pub(crate) trail: bool,
+}
+
+#[derive(Args, Debug)]
+pub(crate) struct BarrierOptions {
+    /// Clear width of the opening: "36 in".
+    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    pub(crate) width: Option<String>,
+
+    /// Legs of a barrier that stands out from the wall, right angles between, each to the
+    /// middle of its corner posts: "4 ft, 9 ft, 4 ft".
+    #[arg(long, value_name = "LENGTHS", help_heading = "Opening")]
+    pub(crate) run: Option<String>,
+
+    /// Clear height of the opening, where a barrier could be too high for it.
+    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    pub(crate) opening_height: Option<String>,
+
+    /// Depth of the reveal, for an inside mount.
+    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    pub(crate) reveal: Option<String>,
+
+    /// Flat wall at each side, for an outside mount.
+    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    pub(crate) face: Option<String>,
+
+    /// The wall around the opening: reinforced concrete, reinforced masonry, unreinforced
+    /// masonry, brick veneer, unsupported panel or frame.
+    #[arg(long, value_name = "WALL", help_heading = "Opening")]
+    pub(crate) wall: Option<String>,
+
+    /// Height of the sill over the ground before it, negative below: "6 in".
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        help_heading = "Opening"
+    )]
+    pub(crate) sill_above_ground: Option<String>,
+
+    /// Soil against an opening below the ground, one of those that the message lists.
+    #[arg(long, value_name = "SOIL", help_heading = "Opening")]
+    pub(crate) soil: Option<String>,
+
+    /// Depth of the water over the sill at the design level: "2 ft".
+    #[arg(long, value_name = "LENGTH", help_heading = "Water")]
+    pub(crate) depth: Option<String>,
+
+    /// Speed of the water: "3 ft/s".
+    #[arg(long, value_name = "SPEED", help_heading = "Water")]
+    pub(crate) velocity: Option<String>,
+
+    /// fresh or salt.
+    #[arg(long, value_name = "WATER", help_heading = "Water")]
+    pub(crate) salinity: Option<String>,
+
+    /// none, non-breaking or breaking.
+    #[arg(long, value_name = "WAVES", help_heading = "Water")]
+    pub(crate) waves: Option<String>,
+
+    /// What the depth is the depth of where waves break: stillwater or crest.
+    #[arg(long, value_name = "LEVEL", help_heading = "Water")]
+    pub(crate) wave_level: Option<String>,
+
+    /// Height over the sill that the barrier has to reach; the depth where it is not given.
+    #[arg(long, value_name = "LENGTH", help_heading = "Barrier")]
+    pub(crate) height: Option<String>,
+
+    /// Where the end posts stand: inside or outside. Without it reveal and face decide.
+    #[arg(long, value_name = "MOUNT", help_heading = "Barrier")]
+    pub(crate) mount: Option<String>,
+
+    /// Where a brace may stand: "dry side" or "water side".
+    #[arg(long, value_name = "SIDE", help_heading = "Barrier")]
+    pub(crate) brace: Option<String>,
+
+    /// Kit file (TOML). Without it the invented demonstration kit is used, and the answer says
+    /// so.
+    #[arg(long, value_name = "PATH", help_heading = "Barrier")]
+    pub(crate) kit: Option<PathBuf>,
+
+    /// File (TOML) with the tables [water], [loads], [floor], [jamb], [inside] and [fitting] of
+    /// a site file.
+    #[arg(long, value_name = "PATH", help_heading = "Barrier")]
+    pub(crate) conditions: Option<PathBuf>,
+
+    #[command(flatten)]
+    pub(crate) output: OutputOptions,
+
+    /// Print every load, check and piece, and how each figure came about (the JSON always has
+    /// them).
     #[arg(long, help_heading = "Output")]
     pub(crate) trail: bool,
 }
@@ -293,7 +389,7 @@ pub(crate) struct StatedOffsetOptions {
 
 #[derive(Args, Debug)]
 pub(crate) struct OutputOptions {
-    /// Units of the text; without it, those of the threshold.
+    /// Units of the text; without it, those that threshold or depth are written in.
     #[arg(long, value_enum, help_heading = "Output")]
     pub(crate) units: Option<Units>,
 
@@ -362,10 +458,18 @@ pub(crate) enum CatalogList {
     Uncertainty,
     /// Flood-zone schemas.
     Schemas,
+    /// Metals of planks and posts, with their strengths.
+    Materials,
+    /// Sets of load factors.
+    Combinations,
+    /// What common practice asks of a layout.
+    Practice,
     /// Cautions.
     Cautions,
-    /// The JSON Schema of `--format json`.
+    /// The JSON Schema of `sillmark site --format json`.
     JsonSchema,
+    /// The JSON Schema of `sillmark barrier --format json`.
+    BarrierSchema,
 }
 
 fn pair_of_datums(text: &str) -> Result<(VerticalDatum, VerticalDatum), String> {

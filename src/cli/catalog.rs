@@ -2,13 +2,14 @@
 
 use std::fmt::Write as _;
 
-use sillmark::barrier::Kit;
+use sillmark::barrier::{Kit, Practice};
 use sillmark::crs::{COMMON_DATUM_PAIRS, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::Schema;
 use sillmark::level::LevelSource;
+use sillmark::load::CombinationSet;
 use sillmark::quantity::{UnitSystem, VerticalDatum};
-use sillmark::report::{json_schema, paragraph};
+use sillmark::report::{barrier_json_schema, json_schema, paragraph};
 use sillmark::risk::deviations;
 use sillmark::statement::{Citation, StatementError};
 use sillmark::verdict::{CautionTexts, Limits};
@@ -32,9 +33,15 @@ pub(super) fn run(options: &CatalogOptions) -> Result<(), Failure> {
         CatalogList::Sources => Ok(sources()),
         CatalogList::Uncertainty => uncertainty(),
         CatalogList::Schemas => schemas(),
+        CatalogList::Materials => materials(),
+        CatalogList::Combinations => combinations(),
+        CatalogList::Practice => practice(),
         CatalogList::Cautions => cautions(),
         CatalogList::JsonSchema => {
             return Target::Stdout.write(&json_schema().map_err(Failure::other)?);
+        }
+        CatalogList::BarrierSchema => {
+            return Target::Stdout.write(&barrier_json_schema().map_err(Failure::other)?);
         }
     };
     Target::Stdout.write(&list.map_err(Failure::other)?)
@@ -122,13 +129,92 @@ fn limits() -> Result<String, StatementError> {
 
 fn kits() -> Result<String, StatementError> {
     let mut list = List::default();
-    let kit = Kit::demonstration()?;
-    list.entry(&kit.id, &kit.name);
-    list.detail(&format!(
-        "cover height of a plank: {}",
-        UNITS.dimension(kit.plank.cover)
-    ));
-    list.source(&kit.citation);
+    for kit in Kit::shipped()? {
+        list.entry(&kit.id, &kit.name);
+        let plank = &kit.plank;
+        list.detail(&format!(
+            "plank: {} high, {}, up to {}, {}",
+            UNITS.dimension(plank.cover),
+            plank.material.name,
+            UNITS.height(plank.longest),
+            UNITS.mass_per_length(plank.mass_per_length),
+        ));
+        let posts: Vec<&str> = kit.posts.all().map(|(name, _)| name).collect();
+        list.detail(&format!("posts: {}", posts.join(", ").replace('_', " ")));
+        if let Some(height) = kit.greatest_height {
+            list.detail(&format!("greatest height: {}", UNITS.height(height)));
+        }
+        list.source(&kit.citation);
+    }
+    Ok(list.0)
+}
+
+fn materials() -> Result<String, StatementError> {
+    let mut list = List::default();
+    for material in sillmark::barrier::materials()? {
+        list.entry(&material.id, &material.name);
+        list.detail(&format!(
+            "yield {}, ultimate {}, modulus {}",
+            UNITS.stress(material.yield_strength),
+            UNITS.stress(material.ultimate_strength),
+            UNITS.stress(material.modulus),
+        ));
+        if let Some(welded) = material.welded {
+            list.detail(&format!(
+                "beside a weld: yield {}, ultimate {}",
+                UNITS.stress(welded.yield_strength),
+                UNITS.stress(welded.ultimate_strength),
+            ));
+        }
+        list.source(&material.citation);
+    }
+    Ok(list.0)
+}
+
+fn combinations() -> Result<String, StatementError> {
+    let mut list = List::default();
+    for set in CombinationSet::shipped()? {
+        list.entry(&set.id, &set.name);
+        if let Some(note) = &set.note {
+            list.detail(&format!("note: {note}"));
+        }
+        for (zone, factors) in [("coastal", &set.coastal), ("other", &set.other)] {
+            if let (Some(factor), Some(citation)) = (factors.allowable, &factors.allowable_citation)
+            {
+                list.detail(&format!(
+                    "{zone} zones, allowable strength: {factor} ({citation})"
+                ));
+            }
+            list.detail(&format!(
+                "{zone} zones, factored loads: {} ({})",
+                factors.strength, factors.strength_citation
+            ));
+        }
+        list.source(&set.citation);
+    }
+    Ok(list.0)
+}
+
+fn practice() -> Result<String, StatementError> {
+    let mut list = List::default();
+    let practice = Practice::shipped()?;
+    list.entry(
+        "intermediate post",
+        &format!(
+            "where a barrier is wider than {} and higher than {}",
+            UNITS.height(practice.wider_than),
+            UNITS.height(practice.higher_than)
+        ),
+    );
+    list.source(&practice.citation);
+    list.entry(
+        "deflection",
+        &format!(
+            "no more than L/{:.0} where none is stated",
+            practice.deflection.parts
+        ),
+    );
+    list.source(&practice.deflection.citation);
     Ok(list.0)
 }
 

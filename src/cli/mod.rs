@@ -7,6 +7,7 @@
 //! | 2 | anything else |
 
 mod arguments;
+mod barrier;
 mod catalog;
 mod failure;
 mod inputs;
@@ -33,6 +34,7 @@ pub(crate) fn run() -> ExitCode {
     }
     let result = match &arguments.command {
         Command::Site(options) => site::run(options),
+        Command::Barrier(options) => barrier::run(options),
         Command::Catalog(options) => catalog::run(options),
     };
     match result {

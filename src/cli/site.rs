@@ -3,7 +3,9 @@
 use std::path::PathBuf;
 
 use sillmark::assess::{Method, Sources, Uncertainty, assess};
+use sillmark::barrier::DesignRules;
 use sillmark::hazard::LayerPath;
+use sillmark::load::LoadZone;
 use sillmark::quantity::{UnitSystem, parse_annual_chance, parse_length};
 use sillmark::report::{TextOptions, json, text};
 use sillmark::site::{GivenDeviation, QuickForm, Site};
@@ -16,7 +18,7 @@ use super::inputs;
 use super::output::Target;
 
 /// Columns of the text, as wide as a page of notes.
-const COLUMNS: usize = 96;
+pub(super) const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let target = Target::open(options.output.output.as_deref(), &files(options))?;
@@ -40,9 +42,12 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         .map(GivenDeviation::read)
         .transpose()
         .map_err(Failure::input)?;
+    let kit = inputs::kit(options.kit.as_deref())?;
     let method = Method {
         rule: inputs::rule(options.rule.as_deref(), &site)?,
-        kit: inputs::kit(options.kit.as_deref())?,
+        rules: DesignRules::of(&kit, &site.conditions.loads, LoadZone::Other)
+            .map_err(Failure::input)?,
+        kit,
         limits: Limits::shipped().map_err(Failure::other)?,
         event: chance.read(parse_annual_chance).map_err(Failure::input)?,
         grade_radius: radius.read(parse_length).map_err(Failure::input)?,

@@ -21,6 +21,18 @@ pub enum Way {
     Seepage,
 }
 
+impl fmt::Display for Way {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.pad(match self {
+            Self::Seal => "through the seals",
+            Self::Gap => "through an open gap",
+            Self::Overtopping => "over the top",
+            Self::Rain => "rain inside",
+            Self::Seepage => "through and under the wall",
+        })
+    }
+}
+
 /// What nobody stated, and what was done about it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Missing {

@@ -31,7 +31,8 @@ pub struct WettedSeal {
     pub plank_cover: Option<Length>,
 }
 
-/// A joint at the water's surface, to a micrometre, is not wet.
+/// A joint at the water's surface, to a micrometre, is not wet, and water as deep as the
+/// maker's to a micrometre is covered.
 const SURFACE_METRES: f64 = 1e-6;
 
 impl WettedSeal {
@@ -109,7 +110,7 @@ pub fn seal_leakage(
     match stated.tested_depth {
         Some(tested_depth) => {
             positive("depth of the leakage test", tested_depth.value, "m")?;
-            if seal.depth > tested_depth {
+            if seal.depth.value > tested_depth.value + SURFACE_METRES {
                 return not_counted(Reason::NotCovered {
                     depth: seal.depth,
                     tested_depth,

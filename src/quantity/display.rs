@@ -1,9 +1,9 @@
 //! Printing quantities in US customary or SI units.
 
 use super::unit::{
-    Length, LineLoad, MomentPerLength, Pressure, Velocity, foot, foot_per_second,
+    Length, LineLoad, MomentPerLength, Pressure, Time, Velocity, foot, foot_per_second,
     in_newtons_per_metre, in_pounds_per_foot, inch, kilonewton, kilopascal, meter,
-    meter_per_second, pound_force, pound_per_square_foot,
+    meter_per_second, minute, pound_force, pound_per_square_foot,
 };
 use super::{Elevation, LengthUnit};
 
@@ -66,6 +66,15 @@ impl UnitSystem {
         }
     }
 
+    /// How far a part bends: to 0.01 in or 0.1 mm.
+    #[must_use]
+    pub fn deflection(self, length: Length) -> String {
+        match self {
+            Self::Us => format!("{} in", fixed(length.get::<inch>(), 2)),
+            Self::Si => format!("{} mm", fixed(length.get::<meter>() * 1000.0, 1)),
+        }
+    }
+
     /// A distance on the ground, to 1 ft or 0.1 m.
     #[must_use]
     pub fn distance(self, length: Length) -> String {
@@ -109,6 +118,28 @@ impl UnitSystem {
             Self::Us => format!("{} ft/s", fixed(velocity.get::<foot_per_second>(), 1)),
             Self::Si => format!("{} m/s", fixed(velocity.get::<meter_per_second>(), 2)),
         }
+    }
+}
+
+/// A time for a person: minutes below two hours, else hours and minutes.
+///
+/// ```
+/// use sillmark::quantity::{duration, parse_duration};
+/// assert_eq!(duration(parse_duration("90 min")?), "90 min");
+/// assert_eq!(duration(parse_duration("18.5 h")?), "18 h 30 min");
+/// # Ok::<(), sillmark::quantity::QuantityError>(())
+/// ```
+#[must_use]
+pub fn duration(time: Time) -> String {
+    let minutes = time.get::<minute>().round();
+    if minutes < 120.0 {
+        return format!("{} min", fixed(minutes, 0));
+    }
+    let (hours, rest) = ((minutes / 60.0).floor(), minutes % 60.0);
+    if rest < 0.5 {
+        format!("{hours} h")
+    } else {
+        format!("{hours} h {rest} min")
     }
 }
 

@@ -29,7 +29,7 @@ pub mod unit;
 
 pub use chance::AnnualChance;
 pub use datum::{UnknownDatum, VerticalDatum};
-pub use display::UnitSystem;
+pub use display::{UnitSystem, duration};
 pub use elevation::{Elevation, IncomparableDatums};
 pub use impossible::{Impossible, finite, not_negative, positive};
 pub use length_unit::{LengthUnit, UnknownLengthUnit};

@@ -3,9 +3,16 @@
 //! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing.
 
 mod json;
+mod nearest;
 mod paragraph;
+mod parts;
 mod text;
 
-pub use json::{JsonReport, json, json_schema};
+pub use json::{
+    JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema,
+    json, json_schema,
+};
 pub use paragraph::paragraph;
-pub use text::{TextOptions, text};
+pub use text::{
+    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, open_lines, text,
+};

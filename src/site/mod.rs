@@ -4,6 +4,7 @@
 //! line ([`QuickForm`]). Nothing here reads a file or guesses: what is not stated is `None`.
 
 mod anchor_setting;
+mod conditions;
 mod datum_offset;
 mod file;
 mod fitting_statement;
@@ -13,12 +14,14 @@ mod load_statement;
 mod location;
 mod mounting;
 mod opening;
+mod question;
 mod quick;
 mod uncertainty;
 mod wall;
 mod water;
 
 pub use anchor_setting::AnchorSetting;
+pub use conditions::Conditions;
 pub use datum_offset::StatedOffset;
 pub use fitting_statement::FittingStatement;
 pub use footprint::{Footprint, FootprintError};
@@ -27,6 +30,7 @@ pub use load_statement::{CombinationChoice, LoadStatement};
 pub use location::{Location, LocationError};
 pub use mounting::{BraceSide, Mount};
 pub use opening::{Opening, OpeningKind, Sill};
+pub use question::{BarrierForm, BarrierQuestion};
 pub use quick::QuickForm;
 pub use uncertainty::{GivenDeviation, GivenValue, StatedUncertainty};
 pub use wall::WallKind;
@@ -55,18 +59,8 @@ pub struct Site {
     pub footprint: Option<Footprint>,
     /// Surveyed ground against the walls.
     pub grade: SurveyedGrade,
-    /// The water, as far as it is known.
-    pub water: WaterConditions,
-    /// What barriers are designed for.
-    pub loads: LoadStatement,
-    /// What the anchors under base plates are set in; `None` where nothing is stated.
-    pub floor: Option<AnchorSetting>,
-    /// What the anchors up the jambs are set in; `None` where nothing is stated.
-    pub jamb: Option<AnchorSetting>,
-    /// The rooms behind the barriers.
-    pub inside: InsideStatement,
-    /// The people who put the barriers up.
-    pub fitting: FittingStatement,
+    /// What barriers have to meet here: water, loads, anchors, rooms, people.
+    pub conditions: Conditions,
     /// Flood levels that somebody states.
     pub flood_levels: Vec<StatedLevel>,
     /// Standard deviations that the user states in place of ours.

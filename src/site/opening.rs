@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::{BraceSide, Location, Mount, SillGap, WallKind};
+use super::{AnchorSetting, BraceSide, Location, Mount, SillGap, WallKind};
 use crate::load::SoilGroup;
 use crate::quantity::{Elevation, Length};
 use crate::statement::{Choice, Place};
@@ -37,6 +37,10 @@ pub struct Opening {
     pub soil: Option<SoilGroup>,
     /// An open gap along the sill of its barrier.
     pub gap: Option<SillGap>,
+    /// What the anchors under its base plates are set in, where that differs from the site's.
+    pub floor: Option<AnchorSetting>,
+    /// What the anchors up its jambs are set in, where that differs from the site's.
+    pub jamb: Option<AnchorSetting>,
     /// The wall around it.
     pub wall: Option<WallKind>,
     /// Where it is, if not where the site is: a long building can reach into another zone.

@@ -3,10 +3,7 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{
-    FittingStatement, InsideStatement, LoadStatement, Location, Opening, Sill, Site,
-    StatedUncertainty, SurveyedGrade, WaterConditions,
-};
+use super::{Conditions, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
@@ -71,12 +68,7 @@ impl QuickForm<'_> {
                 .transpose()?,
             footprint: None,
             grade: SurveyedGrade::default(),
-            water: WaterConditions::default(),
-            loads: LoadStatement::default(),
-            floor: None,
-            jamb: None,
-            inside: InsideStatement::default(),
-            fitting: FittingStatement::default(),
+            conditions: Conditions::default(),
             flood_levels: Vec::new(),
             uncertainty: StatedUncertainty::default(),
             datum_offsets: Vec::new(),
@@ -129,6 +121,8 @@ fn opening(text: &str) -> Result<Opening, StatementError> {
         brace: None,
         soil: None,
         gap: None,
+        floor: None,
+        jamb: None,
         wall: None,
         location: None,
     })

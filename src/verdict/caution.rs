@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::GroundSource;
-use crate::quantity::{Elevation, Length, UnitSystem};
+use crate::quantity::unit::Time;
+use crate::quantity::{Elevation, Length, Pressure, UnitSystem, duration};
 use crate::statement::{Citation, Document, StatementError};
 
 /// A caution, with the figures of the case where it has some.
@@ -103,8 +104,22 @@ pub enum Caution {
     LevelUncertainty,
     /// The kit is the invented one.
     DemonstrationKit,
-    /// Loads are of still water only.
+    /// What the force and the moment at the sill are of.
     StillWater,
+    /// Water under the floor lifts it.
+    UpliftUnderFloor {
+        /// Depth of water over the lowest sill.
+        depth: Length,
+        /// Pressure that it makes at that height.
+        pressure: Pressure,
+    },
+    /// The warning is shorter than the rule for closures that people fit asks for.
+    ShortWarning {
+        /// The warning.
+        warning: Time,
+    },
+    /// Depth and height were typed, not found.
+    StatedDepth,
     /// Survey the sill.
     SurveySill,
     /// Short floods only.
@@ -164,6 +179,9 @@ impl Caution {
             Self::LevelUncertainty => "level-uncertainty",
             Self::DemonstrationKit => "demonstration-kit",
             Self::StillWater => "still-water",
+            Self::UpliftUnderFloor { .. } => "uplift-under-floor",
+            Self::ShortWarning { .. } => "short-warning",
+            Self::StatedDepth => "stated-depth",
             Self::SurveySill => "survey-sill",
             Self::ShortDuration => "short-duration",
             Self::MapNotForecast => "map-not-forecast",
@@ -203,6 +221,12 @@ impl Caution {
                 units.height(wall.limit),
             ),
             Self::WallNotStated { opening } => opening.clone(),
+            Self::UpliftUnderFloor { depth, pressure } => format!(
+                "{} at the lowest sill, where the design level stands {} above it",
+                units.pressure(*pressure),
+                units.height(*depth)
+            ),
+            Self::ShortWarning { warning } => format!("stated: {}", duration(*warning)),
             Self::LevelsDisagree {
                 decided_by,
                 decided,

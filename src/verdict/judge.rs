@@ -163,6 +163,46 @@ fn water_reasons(evidence: &Evidence, limits: &Limits) -> Vec<Reason> {
     reasons
 }
 
+/// Weighs a barrier alone, for water that the user states: the wall's limit, waves and fast
+/// water. The reasons are in the order of [`judge`]'s.
+#[must_use]
+pub fn judge_stated(
+    above_sill: Length,
+    wall: Option<WallKind>,
+    velocity: Option<Velocity>,
+    waves: Option<Waves>,
+    limits: &Limits,
+) -> Vec<Reason> {
+    let evidence = Evidence {
+        sill: None,
+        design: MapStatement::NoFlood(String::new()),
+        coastal_zone: None,
+        river_beside: None,
+        floodway: false,
+        waves,
+        velocity,
+        wall,
+        lowest_ground: None,
+    };
+    let mut reasons = vec![Reason::SillBelow { by: above_sill }];
+    let limit = limits.wall(wall);
+    match (limit.depth, wall) {
+        (Some(depth), _) if above_sill.value > depth.value + ROUNDING_METRES => {
+            reasons.push(Reason::OverWallLimit {
+                wall,
+                water: above_sill,
+                limit: depth,
+                above_ground: false,
+            });
+        }
+        (None, Some(wall)) => reasons.push(Reason::NoWallLimit { wall }),
+        _ => {}
+    }
+    reasons.extend(water_reasons(&evidence, limits));
+    reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+    reasons
+}
+
 impl Verdict {
     /// The worst verdict that the reasons ask for.
     #[must_use]

@@ -9,7 +9,7 @@ mod limits;
 mod reason;
 
 pub use caution::{Caution, CautionTexts, WallWater};
-pub use judge::{Evidence, MapStatement, judge};
+pub use judge::{Evidence, MapStatement, judge, judge_stated};
 pub use limits::{Limits, WallLimit};
 pub use reason::{GroundSource, Missing, Reason};
 

@@ -1,8 +1,10 @@
 //! Why an opening has its verdict.
 
 use super::Verdict;
+use crate::barrier::Shortfall;
 use crate::design::Base;
-use crate::quantity::{AnnualChance, Elevation, Length, UnitSystem, Velocity};
+use crate::quantity::unit::Time;
+use crate::quantity::{AnnualChance, Elevation, Length, UnitSystem, Velocity, duration};
 use crate::site::WallKind;
 use crate::statement::Choice;
 
@@ -62,6 +64,15 @@ pub enum Reason {
         by: Length,
         /// Who says where the ground is.
         ground: GroundSource,
+    },
+    /// No barrier of the kit is an answer by itself.
+    Barrier(Shortfall),
+    /// The barriers are not up before the water comes.
+    NotInTime {
+        /// How long the fitting of all of them takes.
+        takes: Time,
+        /// Time between the warning and the water.
+        warning: Time,
     },
     /// Something that is needed is not known.
     Missing(Missing),
@@ -142,7 +153,7 @@ pub enum Missing {
 impl Reason {
     /// The verdict that this reason asks for.
     #[must_use]
-    pub const fn verdict(&self) -> Verdict {
+    pub fn verdict(&self) -> Verdict {
         match self {
             Self::SillAtOrAbove { .. } | Self::OutsideMappedFlood { .. } => Verdict::Above,
             Self::SillBelow { .. } => Verdict::Protect,
@@ -153,7 +164,9 @@ impl Reason {
             | Self::StatedWaves
             | Self::Floodway
             | Self::FastWater { .. }
-            | Self::BelowGround { .. } => Verdict::Engineer,
+            | Self::BelowGround { .. }
+            | Self::Barrier(_)
+            | Self::NotInTime { .. } => Verdict::Engineer,
         }
     }
 
@@ -189,6 +202,12 @@ impl Reason {
                     GroundSource::Surveyed => "",
                     GroundSource::Terrain => " in the terrain model",
                 },
+            ),
+            Self::Barrier(shortfall) => shortfall.text(units),
+            Self::NotInTime { takes, warning } => format!(
+                "putting up the barriers takes {}, the warning is {}: they are not up before the water",
+                duration(*takes),
+                duration(*warning),
             ),
             Self::Missing(missing) => missing.text(units),
         }

@@ -2,8 +2,8 @@
 
 use approx::assert_relative_eq;
 use sillmark::anchor::{
-    BasePlateForces, Demand, LoadBand, PlatePattern, ShearDemand, Side, TensionDemand, base_plate,
-    tributary_shares,
+    BasePlateForces, Demand, LoadBand, PlatePattern, ShearDemand, Side, TensionAnchors,
+    TensionDemand, base_plate, tributary_shares,
 };
 use sillmark::quantity::unit::{Force, Length, Moment, kilonewton, meter, newton};
 
@@ -19,15 +19,13 @@ fn moment(number: f64) -> Moment {
     kilonewtons(number) * metres(1.0)
 }
 
-const PATTERN: PlatePattern = PlatePattern {
-    rows: 3,
-    per_row: 2,
-    row_spacing: Length {
-        dimension: std::marker::PhantomData,
-        units: std::marker::PhantomData,
-        value: 0.1,
-    },
-};
+fn pattern() -> PlatePattern {
+    PlatePattern {
+        rows: 3,
+        per_row: 2,
+        row_spacing: metres(0.1),
+    }
+}
 
 /// M/s on the outermost row, the row between not counted; half of the force along the post.
 #[test]
@@ -37,7 +35,7 @@ fn tension_is_in_the_outermost_row() {
         shear: kilonewtons(-6.0),
         uplift: kilonewtons(uplift),
     };
-    let plate = base_plate(&forces(0.0), &PATTERN).unwrap();
+    let plate = base_plate(&forces(0.0), &pattern()).unwrap();
     assert_relative_eq!(plate.lever_arm.unwrap().value, 0.2, epsilon = 1e-12);
     assert_relative_eq!(
         plate.tension_on_row.get::<kilonewton>(),
@@ -54,13 +52,13 @@ fn tension_is_in_the_outermost_row() {
         1.0,
         epsilon = 1e-9
     );
-    let lifted = base_plate(&forces(4.0), &PATTERN).unwrap();
+    let lifted = base_plate(&forces(4.0), &pattern()).unwrap();
     assert_relative_eq!(
         lifted.tension_on_row.get::<kilonewton>(),
         22.0,
         epsilon = 1e-9
     );
-    let pressed = base_plate(&forces(-100.0), &PATTERN).unwrap();
+    let pressed = base_plate(&forces(-100.0), &pattern()).unwrap();
     assert_eq!(pressed.tension_on_row, Force::default());
     assert_eq!(pressed.toward(Side::YPlus).tension, None);
 }
@@ -72,7 +70,7 @@ fn the_wet_row_is_pulled_and_the_shear_goes_to_the_dry_side() {
         shear: kilonewtons(6.0),
         uplift: Force::default(),
     };
-    let plate = base_plate(&forces, &PATTERN).unwrap();
+    let plate = base_plate(&forces, &pattern()).unwrap();
     let expected = Demand {
         tension: Some(TensionDemand::on_row(Side::YMinus, plate.tension_on_row, 2)),
         shear: Some(ShearDemand::even(Side::YPlus, kilonewtons(6.0), 6)),
@@ -82,7 +80,10 @@ fn the_wet_row_is_pulled_and_the_shear_goes_to_the_dry_side() {
 
 #[test]
 fn a_single_row_takes_no_moment() {
-    let single = PlatePattern { rows: 1, ..PATTERN };
+    let single = PlatePattern {
+        rows: 1,
+        ..pattern()
+    };
     let forces = BasePlateForces {
         moment: moment(1.0),
         ..BasePlateForces::default()
@@ -102,7 +103,7 @@ fn a_single_row_takes_no_moment() {
     );
     let none = PlatePattern {
         per_row: 0,
-        ..PATTERN
+        ..pattern()
     };
     assert!(base_plate(&forces, &none).is_err());
 }
@@ -157,4 +158,44 @@ fn heights_have_to_rise() {
     );
     assert!(tributary_shares(&[], &[]).is_err());
     assert!(tributary_shares(&[metres(f64::NAN)], &[]).is_err());
+}
+
+/// Three rows 0.1 m apart, uplift 40 kN, moment 3 kN·m: the arm is 0.2 m, 3/0.2 = 15 kN, the wet
+/// row carries 15 + 20 = 35 and the dry one 20 − 15 = 5 kN: all are pulled, together by 40 kN,
+/// 3/40 = 0.075 m off their middle. With 5 kN·m the dry row is pressed, and the wet one alone
+/// is pulled by 45 kN.
+#[test]
+fn a_plate_that_lifts_as_a_whole() {
+    let forces = |turning| BasePlateForces {
+        moment: moment(turning),
+        shear: kilonewtons(6.0),
+        uplift: kilonewtons(40.0),
+    };
+    let demand = base_plate(&forces(3.0), &PATTERN).unwrap();
+    let tension = demand.toward(Side::YPlus).tension.unwrap();
+    assert_eq!(tension.anchors, TensionAnchors::All);
+    assert_relative_eq!(
+        tension.force.get::<kilonewton>(),
+        40.0,
+        max_relative = 1e-12
+    );
+    assert_relative_eq!(
+        tension.greatest.get::<kilonewton>(),
+        17.5,
+        max_relative = 1e-12
+    );
+    assert_relative_eq!(
+        tension.eccentricity_y.get::<meter>(),
+        0.075,
+        max_relative = 1e-12
+    );
+    assert_eq!(tension.eccentricity_x, metres(0.0));
+    let demand = base_plate(&forces(5.0), &PATTERN).unwrap();
+    let tension = demand.toward(Side::YPlus).tension.unwrap();
+    assert_eq!(tension.anchors, TensionAnchors::Outermost(Side::YMinus));
+    assert_relative_eq!(
+        tension.force.get::<kilonewton>(),
+        45.0,
+        max_relative = 1e-12
+    );
 }

@@ -1,7 +1,10 @@
 //! Anchorage to concrete.
 
 mod demand;
+mod factors;
+mod narrow;
 mod open;
+mod parts;
 mod properties;
 mod refused;
 

@@ -73,15 +73,27 @@ impl Varied {
         }
     }
 
-    fn checks(&self) -> Vec<ModeCheck> {
+    fn demand(&self) -> Demand {
         let count = self.columns * self.rows;
-        let demand = Demand {
+        Demand {
             tension: Some(TensionDemand::even(pounds(1000.0), count)),
             shear: Some(ShearDemand::even(Side::YPlus, pounds(1000.0), count)),
-        };
-        let check = self.anchorage().check(&demand).unwrap();
+        }
+    }
+
+    fn checks(&self) -> Vec<ModeCheck> {
+        let check = self.anchorage().check(&self.demand()).unwrap();
         assert!(check.tension.unchecked.is_empty() && check.shear.unchecked.is_empty());
         [check.tension.checked, check.shear.checked].concat()
+    }
+
+    /// Whether cones of the full depth do not form (17.6.2.1.2).
+    fn is_narrow(&self) -> bool {
+        let near = self
+            .edges
+            .iter()
+            .filter(|edge| **edge < 1.5 * self.embedment);
+        near.count() >= 3
     }
 
     /// Demand over strength of each mode. A mode that is not there (far edge) uses nothing.
@@ -118,21 +130,24 @@ proptest! {
         varied.never_worse(&greater)?;
     }
 
+    /// In a narrow member the clause itself lets `ψ_ed,N` fall a little faster than the rest
+    /// grows (17.6.2.1.2 raises `h_ef` with the farthest of the near edges).
     #[test]
     fn a_farther_edge_is_never_worse(varied in varied(), side in 0_usize..4, more in 1.0..3.0) {
         let mut greater = varied.clone();
         greater.edges[side] *= more;
-        varied.never_worse(&greater)?;
+        if !varied.is_narrow() {
+            varied.never_worse(&greater)?;
+        }
     }
 
     /// As long as the anchors act together: beyond, the corner alone may govern.
     #[test]
-    fn a_wider_spacing_is_never_worse(varied in varied(), more in 1.0..2.0) {
-        let nearest = varied.edges[3].min(varied.edges[0]).min(varied.edges[1]);
-        let together = 3.0 * varied.embedment.min(nearest);
-        let greater = Varied { spacing: varied.spacing * more, ..varied.clone() };
-        prop_assume!(greater.spacing < together);
-        varied.never_worse(&greater)?;
+    fn a_wider_spacing_is_never_worse(varied in varied(), one in 0.1..0.99, other in 0.1..0.99) {
+        let nearest = varied.edges.into_iter().fold(varied.embedment, f64::min);
+        let at = |part: f64| Varied { spacing: 3.0 * nearest * part, ..varied.clone() };
+        let (less, more) = (f64::min(one, other), f64::max(one, other));
+        at(less).never_worse(&at(more))?;
     }
 
     #[test]
@@ -153,17 +168,15 @@ proptest! {
     fn both_systems_of_units_agree(varied in varied()) {
         let metric = |length: Length| Length::new::<millimeter>(length.get::<millimeter>());
         let mut anchorage = varied.anchorage();
-        let one = anchorage.check(&super::water());
-        prop_assume!(one.is_ok());
+        let one = anchorage.check(&varied.demand()).unwrap().utilisation().unwrap();
         anchorage.diameter = metric(anchorage.diameter);
         anchorage.embedment = anchorage.embedment.map(metric);
         if let BaseMaterial::Concrete(concrete) = &mut anchorage.base {
             concrete.thickness = concrete.thickness.map(metric);
             concrete.strength = concrete.strength.map(|strength| Pressure::new::<pascal>(strength.get::<pascal>()));
         }
-        let other = anchorage.check(&super::water()).unwrap();
-        let one = one.unwrap().utilisation().unwrap();
-        prop_assert!((other.utilisation().unwrap() / one - 1.0).abs() < 1e-9);
+        let other = anchorage.check(&varied.demand()).unwrap().utilisation().unwrap();
+        prop_assert!((other / one - 1.0).abs() < 1e-9);
     }
 
     #[test]

@@ -54,7 +54,7 @@ fn nested_without_end() {
 fn misspelt_field() {
     let scratch = Scratch::new();
     scratch.site_with("width", "widht");
-    assert_snapshot!(scratch.site_refused(), @"error: site.toml, line 9: opening.widht: there is no such field here; accepted: id, kind, width, sill, sill_above_threshold, reveal, face, wall, location");
+    assert_snapshot!(scratch.site_refused(), @"error: site.toml, line 9: opening.widht: there is no such field here; accepted: id, kind, width, height, run, sill, sill_above_threshold, reveal, face, mount, brace, soil, gap, floor, jamb, wall, location");
 }
 
 #[test]

@@ -322,6 +322,22 @@ fn debris_by_its_kind() {
 }
 
 #[test]
+fn debris_strikes_only_what_the_water_reaches() {
+    let low = WaterCase {
+        debris: Some(Debris::Special),
+        ..WaterCase::still(feet(-0.1), feet(2.0), Salinity::Salt)
+    };
+    let load = low.load().unwrap();
+    assert_eq!(load.impact, None);
+    assert!(left_out(&load, LoadPart::Debris).is_some());
+    let rough = WaterCase {
+        waves: Some(breaking(WaveLevel::Stillwater)),
+        ..low
+    };
+    assert_eq!(rough.load().unwrap().impact, Some(Impact::special()));
+}
+
+#[test]
 fn what_is_no_number_is_refused() {
     for wrong in [f64::NAN, f64::INFINITY] {
         assert!(

@@ -91,19 +91,13 @@ impl BarrierDesign {
 /// kit's material.
 ///
 /// ```
-/// use sillmark::barrier::{
-///     BarrierTask, DesignRules, Kit, MountPlace, Practice, Run, design_barrier,
-/// };
-/// use sillmark::load::{CombinationSet, LoadZone, Salinity, WaterCase};
+/// use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Run, design_barrier};
+/// use sillmark::load::{LoadZone, Salinity, WaterCase};
 /// use sillmark::quantity::unit::{Length, foot, inch};
+/// use sillmark::site::LoadStatement;
 /// let (feet, inches) = (Length::new::<foot>, Length::new::<inch>);
-/// let practice = Practice::shipped()?;
-/// let rules = DesignRules {
-///     combination: CombinationSet::shipped()?.remove(0),
-///     zone: LoadZone::Other,
-///     deflection: practice.deflection.clone(),
-///     practice,
-/// };
+/// let kit = Kit::demonstration()?;
+/// let rules = DesignRules::of(&kit, &LoadStatement::default(), LoadZone::Other)?;
 /// let garage = BarrierTask {
 ///     run: Run::straight(feet(14.0)),
 ///     height: feet(2.5),
@@ -112,7 +106,7 @@ impl BarrierDesign {
 ///     brace: None,
 ///     water: WaterCase::still(feet(2.5), inches(0.0), Salinity::Fresh),
 /// };
-/// let design = design_barrier(&garage, &Kit::demonstration()?, &rules, None, None)?.unwrap();
+/// let design = design_barrier(&garage, &kit, &rules, None, None)?.unwrap();
 /// assert_eq!((design.stack.count, design.spans()), (5, 2)); // planks, side by side
 /// assert!((design.pieces[0].length.get::<inch>() - 82.75).abs() < 1e-9);
 /// assert!(design.shortfalls.is_empty() && design.governing().unwrap().holds());

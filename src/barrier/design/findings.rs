@@ -116,6 +116,7 @@ pub(super) fn open_items(
         open.push(Open::BraceSide);
     }
     open_brace(design, kit, &mut open);
+    open_loads(design, &mut open);
     open_anchors(design, framing, &mut open);
     if design.count(Upright::Corner) > 0 {
         open.push(Open::NotChecked {
@@ -125,6 +126,17 @@ pub(super) fn open_items(
     }
     open_strength(design, framing, &mut open)?;
     Ok(open)
+}
+
+/// Loads that may act and are not in the figures.
+fn open_loads(design: &BarrierDesign, open: &mut Vec<Open>) {
+    let load = design.load(LoadCase::DesignLevel);
+    let absent = load.iter().flat_map(|load| &load.water.not_included);
+    for absent in absent.filter(|absent| absent.may_act) {
+        open.push(Open::LoadNotIncluded {
+            what: format!("{} is not in the loads: {}", absent.part, absent.reason),
+        });
+    }
 }
 
 fn open_brace(design: &BarrierDesign, kit: &Kit, open: &mut Vec<Open>) {

@@ -25,6 +25,7 @@ mod finish;
 mod frame;
 mod post_forces;
 mod reach;
+mod rules;
 mod spans;
 mod standing;
 mod task;

@@ -35,6 +35,8 @@ pub struct BraceForces {
     pub along: Force,
     /// Vertical force at its foot: down on the dry side, up on the water side.
     pub vertical: Force,
+    /// What its maker allows along it, where it is stated.
+    pub capacity: Option<Force>,
 }
 
 impl BraceForces {
@@ -55,6 +57,7 @@ impl BraceForces {
             horizontal,
             along: horizontal * slope.hypot(1.0),
             vertical: horizontal * slope,
+            capacity: brace.capacity,
         }
     }
 

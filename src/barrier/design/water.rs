@@ -43,7 +43,8 @@ impl CaseLoad {
 
     /// The load on the plank between two heights. Debris strikes at or below the surface, and
     /// a plank lower than the struck area takes its part of it.
-    pub(super) fn on_plank(&self, from: Length, to: Length) -> PlankLoad {
+    #[must_use]
+    pub fn on_plank(&self, from: Length, to: Length) -> PlankLoad {
         let mut load = PlankLoad {
             water: self.on_barrier.force_between(from, to),
             blow: None,

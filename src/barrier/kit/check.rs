@@ -43,8 +43,8 @@ impl Fault {
     }
 }
 
-/// What rounding of the stated values may make (common practice, no source).
-const ROUNDING: f64 = 0.02;
+/// What rounding of the stated values may make, 2 % (common practice, no source).
+const ROOM: f64 = 1.02;
 
 /// Greatest ratio of the plastic to the elastic modulus: 2.0 for a diamond, 2.34 for a triangle
 /// (by integration); rolled and extruded shapes lie near 1.2, a solid bar at 1.5.
@@ -52,57 +52,62 @@ const GREATEST_SHAPE_FACTOR: f64 = 2.34;
 
 /// A section within an extent of `depth` in the direction of the water.
 pub(super) fn section(section: &Section, depth: Length) -> Result<(), Fault> {
-    let both = |print: &dyn Fn(UnitSystem) -> String| {
-        format!("{} ({})", print(UnitSystem::Us), print(UnitSystem::Si))
-    };
-    let room = 1.0 + ROUNDING;
-    // No metal lies farther than half the depth from the middle (Popoviciu's inequality).
+    second_moment(section, depth)?;
+    elastic_modulus(section, depth)?;
+    if let Some(plastic) = section.plastic_modulus {
+        let ratio = (plastic / section.elastic_modulus).value;
+        if !(1.0 / ROOM..=GREATEST_SHAPE_FACTOR * ROOM).contains(&ratio) {
+            return Fault::of(
+                "plastic_modulus",
+                "no section has that ratio of plastic to elastic modulus",
+                format!("elastic_modulus to {GREATEST_SHAPE_FACTOR} times it"),
+            );
+        }
+    }
+    if section.shear_area > section.area {
+        let most = both(|units| units.section_area(section.area));
+        return Fault::of(
+            "shear_area",
+            "it is more than the whole area",
+            format!("the area of the webs, at most {most}"),
+        );
+    }
+    Ok(())
+}
+
+/// No metal lies farther than half the depth from the middle (Popoviciu's inequality).
+fn second_moment(section: &Section, depth: Length) -> Result<(), Fault> {
     let most = section.area * depth * depth / 4.0;
-    if section.second_moment > most * room {
+    if section.second_moment > most * ROOM {
+        let most = both(|units| units.second_moment(most));
         return Fault::of(
             "second_moment",
             "the area cannot lie that far from its axis within the depth of the part",
-            format!(
-                "at most area · depth² / 4, {}",
-                both(&|units| units.second_moment(most))
-            ),
+            format!("at most area · depth² / 4, {most}"),
         );
     }
-    // The farthest fibre lies between half the depth and all of it from the axis.
-    let (least, most) = (
-        section.second_moment / depth,
-        section.second_moment / depth * 2.0,
-    );
-    let elastic = section.elastic_modulus;
-    if elastic > most * room || elastic * room < least {
+    Ok(())
+}
+
+/// The farthest fibre lies between half the depth and all of it from the axis.
+fn elastic_modulus(section: &Section, depth: Length) -> Result<(), Fault> {
+    let least = section.second_moment / depth;
+    let most = least * 2.0;
+    if section.elastic_modulus > most * ROOM || section.elastic_modulus * ROOM < least {
         return Fault::of(
             "elastic_modulus",
             "it does not go with second_moment and the depth of the part",
             format!(
                 "second_moment over the distance of the farthest fibre, {} to {}",
-                both(&|units| units.section_modulus(least)),
-                both(&|units| units.section_modulus(most))
-            ),
-        );
-    }
-    if let Some(plastic) = section.plastic_modulus
-        && !(1.0 / room..=GREATEST_SHAPE_FACTOR * room).contains(&(plastic / elastic).value)
-    {
-        return Fault::of(
-            "plastic_modulus",
-            "no section has that ratio of plastic to elastic modulus",
-            format!("elastic_modulus to {GREATEST_SHAPE_FACTOR} times it"),
-        );
-    }
-    if section.shear_area > section.area {
-        return Fault::of(
-            "shear_area",
-            "it is more than the whole area",
-            format!(
-                "the area of the webs, at most {}",
-                both(&|units| units.section_area(section.area))
+                both(|units| units.section_modulus(least)),
+                both(|units| units.section_modulus(most))
             ),
         );
     }
     Ok(())
+}
+
+/// A quantity in both systems of units.
+fn both(print: impl Fn(UnitSystem) -> String) -> String {
+    format!("{} ({})", print(UnitSystem::Us), print(UnitSystem::Si))
 }

@@ -23,7 +23,7 @@ pub use wall_anchors::WallAnchors;
 
 use super::Material;
 use crate::quantity::{Length, parse_length};
-use crate::statement::{Citation, Document, StatementError, Table};
+use crate::statement::{Citation, Confidence, Document, StatementError, Table};
 
 /// One barrier system: horizontal planks, one on the other, between posts.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +49,9 @@ pub struct Kit {
 /// The kit that is used where the user names none.
 const DEMONSTRATION: &str = include_str!("../../../data/kits/demonstration.toml");
 
+/// The same idea in metric sections and European alloys.
+const DEMONSTRATION_SI: &str = include_str!("../../../data/kits/demonstration-si.toml");
+
 impl Kit {
     /// The invented kit of the demonstration.
     ///
@@ -56,6 +59,23 @@ impl Kit {
     /// [`StatementError`] if our own data file is broken; a test reads it.
     pub fn demonstration() -> Result<Self, StatementError> {
         Self::from_toml("data/kits/demonstration.toml", DEMONSTRATION)
+    }
+
+    /// The kits that ship with the project, all of them invented.
+    ///
+    /// # Errors
+    /// [`StatementError`] if one of our own data files is broken; a test reads them.
+    pub fn shipped() -> Result<Vec<Self>, StatementError> {
+        Ok(vec![
+            Self::demonstration()?,
+            Self::from_toml("data/kits/demonstration-si.toml", DEMONSTRATION_SI)?,
+        ])
+    }
+
+    /// Whether its dimensions are made up, so that nobody can buy it.
+    #[must_use]
+    pub fn is_invented(&self) -> bool {
+        self.citation.confidence == Confidence::Invented
     }
 
     /// Reads a kit file; `file` is the name that messages use.
@@ -87,11 +107,7 @@ impl Kit {
             "brace",
             "seal",
         ])?;
-        let own = root
-            .tables("material")?
-            .iter()
-            .map(Material::read_stated)
-            .collect::<Result<Vec<_>, _>>()?;
+        let own = Material::read_own(&root)?;
         let plank = root
             .table("plank")?
             .ok_or_else(|| root.missing("plank", "[plank] with cover_height"))?;

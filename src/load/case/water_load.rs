@@ -67,6 +67,8 @@ pub struct NotIncluded {
     pub part: LoadPart,
     /// Why, as a clause.
     pub reason: &'static str,
+    /// Whether it may act all the same: nobody stated what it depends on.
+    pub may_act: bool,
 }
 
 impl fmt::Display for LoadPart {

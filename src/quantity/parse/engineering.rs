@@ -168,10 +168,13 @@ pub fn parse_ratio_of_span(text: &str) -> Result<Ratio, QuantityError> {
     };
     let fail = |problem: String| QuantityError::new(text, expected, problem);
     let trimmed = text.trim();
-    let part = match trimmed.strip_prefix(['L', 'l']) {
-        Some(divisor) => format!("1{}", divisor.trim_start()),
-        None => trimmed.to_owned(),
-    };
+    let divisor = trimmed
+        .strip_prefix(['L', 'l'])
+        .and_then(|behind| behind.trim_start().strip_prefix('/'));
+    let part = divisor.map_or_else(
+        || trimmed.to_owned(),
+        |divisor| format!("1/{}", divisor.trim_start()),
+    );
     let (value, rest) = number_and_rest(&part).map_err(fail)?;
     if !rest.is_empty() {
         return Err(fail(format!("{rest:?} behind it is not understood")));

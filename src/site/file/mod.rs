@@ -1,23 +1,49 @@
 //! The site file: one file a table of it.
 
+mod anchor_setting;
+mod fields;
+mod fitting;
+mod gap;
+mod inside;
+mod loads;
 mod opening;
 mod place;
 mod sill;
 mod water;
 
+pub(super) use anchor_setting::{floor, jamb};
+pub(super) use fitting::fitting;
+pub(super) use inside::inside;
+pub(super) use loads::loads;
 pub(super) use opening::width;
+pub(super) use water::water;
 
 use opening::openings;
 use place::location;
-use water::water;
 
 use super::{
-    FittingStatement, Footprint, InsideStatement, LoadStatement, Location, RuleChoice, Site,
-    StatedOffset, StatedUncertainty, SurveyedGrade,
+    Conditions, Footprint, Location, RuleChoice, Site, StatedOffset, StatedUncertainty,
+    SurveyedGrade,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{Elevation, UnitSystem, VerticalDatum, parse_elevation};
 use crate::statement::{Document, Stated, StatementError, Table};
+
+/// The fields at the root, without the tables of [`Conditions`].
+const FIELDS: [&str; 12] = [
+    "name",
+    "location",
+    "threshold",
+    "occupancy",
+    "building",
+    "lowest_adjacent_grade",
+    "highest_adjacent_grade",
+    "rule",
+    "uncertainty",
+    "flood_level",
+    "datum_offset",
+    "opening",
+];
 
 const ELEVATION: &str = "a height with its unit and vertical datum, such as \"8.1 ft NAVD88\"";
 const LENGTH: &str = "a length with its unit, such as \"36 in\"";
@@ -45,21 +71,7 @@ impl Site {
     pub fn from_toml(file: &str, text: &str) -> Result<Self, StatementError> {
         let document = Document::parse(file, text)?;
         let root = document.root();
-        root.allow(&[
-            "name",
-            "location",
-            "threshold",
-            "occupancy",
-            "building",
-            "lowest_adjacent_grade",
-            "highest_adjacent_grade",
-            "rule",
-            "uncertainty",
-            "water",
-            "flood_level",
-            "datum_offset",
-            "opening",
-        ])?;
+        root.allow(&[FIELDS.as_slice(), &Conditions::TABLES].concat())?;
         let threshold = root.required("threshold", ELEVATION)?;
         let threshold_place = threshold.place().clone();
         let units = UnitSystem::of_text(threshold.text());
@@ -77,12 +89,7 @@ impl Site {
                 .transpose()?,
             footprint: footprint(&root, building)?,
             grade: grade(&root, threshold.datum())?,
-            water: water(&root)?,
-            loads: LoadStatement::default(),
-            floor: None,
-            jamb: None,
-            inside: InsideStatement::default(),
-            fitting: FittingStatement::default(),
+            conditions: Conditions::read(&root)?,
             flood_levels: flood_levels(&root)?,
             datum_offsets: StatedOffset::read_all(&root)?,
             uncertainty: root

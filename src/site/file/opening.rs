@@ -2,10 +2,13 @@
 
 use super::super::{Location, Opening};
 use super::LENGTH;
+use super::anchor_setting::{floor, jamb};
+use super::fields::{choice, read};
+use super::gap::gap;
 use super::place::location;
 use super::sill::sill;
 use crate::quantity::{Elevation, Length, UnitSystem, parse_length, unit::meter};
-use crate::statement::{Choice, Stated, StatementError, Table};
+use crate::statement::{Stated, StatementError, Table};
 
 pub(super) fn openings(
     root: &Table<'_, '_>,
@@ -30,53 +33,58 @@ pub(super) fn openings(
     Ok(openings)
 }
 
+/// The fields of an opening.
+const FIELDS: [&str; 17] = [
+    "id",
+    "kind",
+    "width",
+    "height",
+    "run",
+    "sill",
+    "sill_above_threshold",
+    "reveal",
+    "face",
+    "mount",
+    "brace",
+    "soil",
+    "gap",
+    "floor",
+    "jamb",
+    "wall",
+    "location",
+];
+
 fn opening(
     table: &Table<'_, '_>,
     threshold: Elevation,
     building: Location,
 ) -> Result<Opening, StatementError> {
-    table.allow(&[
-        "id",
-        "kind",
-        "width",
-        "height",
-        "run",
-        "sill",
-        "sill_above_threshold",
-        "reveal",
-        "face",
-        "mount",
-        "brace",
-        "wall",
-        "location",
-    ])?;
-    let length = |key| {
-        table
-            .optional(key)?
-            .map(|stated| stated.read(parse_length))
-            .transpose()
-    };
+    table.allow(&FIELDS)?;
     let (sill, sill_place) = sill(table, threshold)?;
     let run = run(table)?;
+    let along_run: Length = run.iter().copied().sum();
+    let width = match (table.optional("width")?, run.is_empty()) {
+        (None, false) => along_run,
+        (_, _) => width(&table.required("width", LENGTH)?)?,
+    };
     Ok(Opening {
         id: table
             .required("id", "a name, such as \"front door\"")?
             .name()?,
         kind: choice(table, "kind")?,
-        width: match (table.optional("width")?, run.is_empty()) {
-            (None, false) => run.iter().copied().sum(),
-            (_, _) => width(&table.required("width", LENGTH)?)?,
-        },
-        height: length("height")?,
+        width,
+        height: read(table, "height", parse_length)?,
+        gap: gap(table, if run.is_empty() { width } else { along_run })?,
         run,
         sill,
         sill_place,
-        reveal: length("reveal")?,
-        face: length("face")?,
+        reveal: read(table, "reveal", parse_length)?,
+        face: read(table, "face", parse_length)?,
         mount: choice(table, "mount")?,
         brace: choice(table, "brace")?,
-        soil: None,
-        gap: None,
+        soil: choice(table, "soil")?,
+        floor: floor(table)?,
+        jamb: jamb(table)?,
         wall: match table.optional("wall")? {
             Some(stated) if stated.text().trim().eq_ignore_ascii_case("unknown") => None,
             Some(stated) => Some(stated.choose()?),
@@ -100,16 +108,6 @@ fn run(table: &Table<'_, '_>) -> Result<Vec<Length>, StatementError> {
         (0, Some(stated)) => Err(stated.refuse("it has no leg", "two legs or more")),
         _ => legs.iter().map(width).collect(),
     }
-}
-
-fn choice<Picked: Choice>(
-    table: &Table<'_, '_>,
-    key: &'static str,
-) -> Result<Option<Picked>, StatementError> {
-    table
-        .optional(key)?
-        .map(|stated| stated.choose())
-        .transpose()
 }
 
 /// The place of an opening, which has to be one of the same building: zones are read around

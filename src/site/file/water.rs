@@ -4,7 +4,7 @@ use super::super::WaterConditions;
 use crate::quantity::{parse_duration, parse_velocity};
 use crate::statement::{StatementError, Table};
 
-pub(super) fn water(root: &Table<'_, '_>) -> Result<WaterConditions, StatementError> {
+pub(in super::super) fn water(root: &Table<'_, '_>) -> Result<WaterConditions, StatementError> {
     let Some(table) = root.table("water")? else {
         return Ok(WaterConditions::default());
     };

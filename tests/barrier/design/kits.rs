@@ -3,7 +3,7 @@
 use super::{design, feet, inches, kit, on_face, opening, rules, rules_of};
 use sillmark::barrier::{DesignError, Kit, Posts, Shortfall, design_barrier, materials};
 
-/// The demonstration kit in aluminium of EN 1999.
+/// The kit in aluminium of EN 1999.
 pub(super) fn european() -> Kit {
     let known = materials().unwrap();
     let alloy = known

@@ -1,4 +1,4 @@
-//! The design of a barrier, held against figures worked out by hand on the demonstration kit:
+//! The design of a barrier, held against figures worked out by hand on the kit of `kit.toml`:
 //! planks of 6 in, S = I = 1.488 (in³, in⁴), Z = 1.693 in³, Av = 0.656 in², 6063-T6 (Fty
 //! 25 ksi), E = 10,100 ksi; end posts 2 in wide, planks 1.5 in into their pockets; posts
 //! between 4 in wide, planks 1.25 in into theirs. Fresh water weighs 62.4 lb/ft³.
@@ -34,8 +34,10 @@ fn feet(number: f64) -> Length {
     Length::new::<foot>(number)
 }
 
+const KIT: &str = include_str!("kit.toml");
+
 fn kit() -> Kit {
-    Kit::demonstration().unwrap()
+    Kit::from_toml("kit.toml", KIT).unwrap()
 }
 
 /// Load factor 1.0 with allowable stresses, 1.6 with design strengths; δ up to L/120.

@@ -1,12 +1,10 @@
 //! The same barrier stated in feet and pounds and in metres and newtons.
 
-use super::{feet, inches, kit, opening, rules, within};
+use super::{KIT, feet, inches, kit, opening, rules, within};
 use proptest::prelude::*;
 use sillmark::barrier::{BarrierDesign, BarrierTask, Kit, Open, Shortfall, design_barrier};
 use sillmark::quantity::unit::meter;
 use sillmark::quantity::{Length, parse_length};
-
-const EXAMPLE: &str = include_str!("../../../data/kits/demonstration.toml");
 
 /// SI unit and factor of the customary units of the kit file.
 const UNITS: [(&str, &str, f64); 9] = [
@@ -24,7 +22,7 @@ const UNITS: [(&str, &str, f64); 9] = [
 /// The kit file with every quantity converted.
 fn metric_kit() -> Kit {
     let mut converted = 0;
-    let texts: Vec<String> = EXAMPLE
+    let texts: Vec<String> = KIT
         .split('"')
         .enumerate()
         .map(|(position, text)| {

@@ -1,10 +1,10 @@
 //! The contradictions within a plank and within a post.
 
-use super::Fault;
+use super::{Fault, both};
 use crate::barrier::Material;
 use crate::barrier::kit::{AnchorPattern, BasePlate, Plank, Post, Section};
+use crate::quantity::Length;
 use crate::quantity::unit::LinearMassDensity;
-use crate::quantity::{Length, UnitSystem};
 
 /// Mass over that of the bare metal: not less, but for rounding, and not more than gaskets,
 /// inserts and fittings make of it (common practice, no source).
@@ -23,7 +23,7 @@ pub(in crate::barrier::kit) fn plank(plank: &Plank) -> Result<(), Fault> {
         return Fault::of(
             "longest",
             "the longest plank is shorter than it is high",
-            format!("more than cover_height, {}", both(plank.cover)),
+            format!("more than cover_height, {}", length(plank.cover)),
         );
     }
     Ok(())
@@ -37,21 +37,21 @@ pub(in crate::barrier::kit) fn post(post: &Post, plank_thickness: Length) -> Res
         return Fault::of(
             "depth",
             "a plank does not fit into the post",
-            format!("more than plank.thickness, {}", both(plank_thickness)),
+            format!("more than plank.thickness, {}", length(plank_thickness)),
         );
     }
     if post.pocket > post.width {
         return Fault::of(
             "pocket",
             "it reaches through the post",
-            format!("at most width, {}", both(post.width)),
+            format!("at most width, {}", length(post.width)),
         );
     }
     if post.clearance >= post.pocket {
         return Fault::of(
             "clearance",
             "no plank reaches into a pocket that leaves so much",
-            format!("less than pocket, {}", both(post.pocket)),
+            format!("less than pocket, {}", length(post.pocket)),
         );
     }
     let Some(plate) = &post.base_plate else {
@@ -77,8 +77,8 @@ fn base_plate(post: &Post, plate: &BasePlate) -> Result<(), Fault> {
             "it is smaller than the post",
             format!(
                 "along at least width, {}, and across at least depth, {}",
-                both(post.width),
-                both(post.depth)
+                length(post.width),
+                length(post.depth)
             ),
         );
     }
@@ -96,7 +96,7 @@ fn pattern(plate: &BasePlate, anchors: &AnchorPattern) -> Result<(), Fault> {
                 format!("the pattern reaches beyond the plate {name}"),
                 format!(
                     "rows and spacings that fit, with the diameter, in {}",
-                    both(room)
+                    length(room)
                 ),
             );
         }
@@ -111,11 +111,7 @@ fn solid(section: &Section, depth: Length, breadth: Length) -> Result<(), Fault>
         return Fault::of(
             "area",
             "it is more than that of a solid bar of the part's size",
-            format!(
-                "at most {} ({})",
-                UnitSystem::Us.section_area(most),
-                UnitSystem::Si.section_area(most)
-            ),
+            format!("at most {}", both(|units| units.section_area(most))),
         );
     }
     Ok(())
@@ -128,20 +124,14 @@ fn mass(section: &Section, material: &Material, mass: LinearMassDensity) -> Resu
             "mass_per_length",
             "it does not go with area and the density of the material",
             format!(
-                "the metal weighs {} ({}); as much to {HEAVIEST} times that",
-                UnitSystem::Us.mass_per_length(metal),
-                UnitSystem::Si.mass_per_length(metal)
+                "the metal weighs {}; as much to {HEAVIEST} times that",
+                both(|units| units.mass_per_length(metal))
             ),
         );
     }
     Ok(())
 }
 
-/// A length in both systems of units.
-fn both(length: Length) -> String {
-    format!(
-        "{} ({})",
-        UnitSystem::Us.dimension(length),
-        UnitSystem::Si.dimension(length)
-    )
+fn length(length: Length) -> String {
+    both(|units| units.dimension(length))
 }

@@ -6,7 +6,7 @@ use crate::load::{Flow, LoadError, fastest_for_velocity_head};
 
 pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadError> {
     let Some(velocity) = case.velocity else {
-        load.leave_out(LoadPart::Flow, "no velocity is stated");
+        load.miss(LoadPart::Flow, "no velocity is stated");
         return Ok(());
     };
     let flow = Flow {
@@ -19,7 +19,7 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
     };
     let found = match flow.load() {
         Err(LoadError::DragNeedsWidth(_)) => {
-            load.leave_out(
+            load.miss(
                 LoadPart::Flow,
                 "drag depends on the width of the wall, which is not stated",
             );

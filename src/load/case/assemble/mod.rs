@@ -48,7 +48,20 @@ impl WaterLoad {
     }
 
     fn leave_out(&mut self, part: LoadPart, reason: &'static str) {
-        self.not_included.push(NotIncluded { part, reason });
+        self.not_included.push(NotIncluded {
+            part,
+            reason,
+            may_act: false,
+        });
+    }
+
+    /// A part that may act, but nobody stated what it depends on.
+    fn miss(&mut self, part: LoadPart, reason: &'static str) {
+        self.not_included.push(NotIncluded {
+            part,
+            reason,
+            may_act: true,
+        });
     }
 
     /// Height of the still water's surface over the sill, without waves.

@@ -11,7 +11,7 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
         _ if buried <= Length::default() => {
             load.leave_out(LoadPart::Soil, "the sill does not lie below the ground");
         }
-        None => load.leave_out(LoadPart::Soil, "no soil is stated"),
+        None => load.miss(LoadPart::Soil, "no soil is stated"),
         Some(_) if buried > load.surface(case) => {
             load.leave_out(LoadPart::Soil, "the water stands below the ground");
             load.outside.push(Outside::UnsaturatedSoil);

@@ -13,7 +13,7 @@ use crate::quantity::Length;
 pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadError> {
     let waves = match case.waves {
         None => {
-            load.leave_out(LoadPart::Wave, "nothing is stated about waves");
+            load.miss(LoadPart::Wave, "nothing is stated about waves");
             return Ok(());
         }
         Some(WaveAction::None) => {

@@ -1,116 +1,19 @@
-//! The metals that planks and posts are made of, with their characteristic strengths.
+//! Reading materials: the rows of the shipped table and those that a kit states.
 
-use std::fmt;
-
-use crate::quantity::unit::{MassDensity, inch, millimeter};
+use super::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
+use crate::quantity::unit::MassDensity;
 use crate::quantity::{Length, Pressure, parse_density, parse_length, parse_stress};
-use crate::statement::{Choice, Citation, Document, Stated, StatementError, Table};
-
-/// The standard that a material's strengths belong to, and by whose rules they are used. The
-/// same alloy has other strengths in another standard; they are never mixed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum MaterialStandard {
-    /// Aluminum Design Manual 2020 (United States).
-    Adm,
-    /// EN 1999-1-1, aluminium (Europe).
-    En1999,
-    /// ANSI/AISC 360, structural steel (United States).
-    Aisc360,
-    /// EN 1993-1-1, structural steel (Europe).
-    En1993,
-}
-
-impl Choice for MaterialStandard {
-    const CHOICES: &'static [(&'static str, Self)] = &[
-        ("ADM 2020", Self::Adm),
-        ("EN 1999-1-1", Self::En1999),
-        ("AISC 360", Self::Aisc360),
-        ("EN 1993-1-1", Self::En1993),
-    ];
-}
-
-/// A material by one standard.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Material {
-    /// Name in kit files, such as `6063-T6 (ADM)`.
-    pub id: String,
-    /// Name for people.
-    pub name: String,
-    /// Whose strengths these are.
-    pub standard: MaterialStandard,
-    /// Characteristic tensile yield strength: `Fty` of the ADM, `fo` (0.2 % proof) of
-    /// EN 1999, `Fy` or `fy` of steel.
-    pub yield_strength: Pressure,
-    /// Characteristic tensile ultimate strength.
-    pub ultimate_strength: Pressure,
-    /// Modulus of elasticity.
-    pub modulus: Pressure,
-    /// Density.
-    pub density: MassDensity,
-    /// Wall thicknesses that the strengths hold for.
-    pub thickness: ThicknessRange,
-    /// Strengths in the zone that welding has softened, where the standard's are known.
-    pub welded: Option<WeldedStrength>,
-    /// Whether the strengths above are those of the softened zone.
-    pub at_weld: bool,
-    /// Where the strengths stand.
-    pub citation: Citation,
-    /// Where the modulus stands.
-    pub modulus_citation: Citation,
-    /// Where the density stands.
-    pub density_citation: Citation,
-}
-
-/// Wall thicknesses over one bound and up to another.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct ThicknessRange {
-    /// Thicker than this; `None` for no bound.
-    pub over: Option<Length>,
-    /// Up to this thickness; `None` for no bound.
-    pub up_to: Option<Length>,
-}
-
-/// Strengths beside a weld.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct WeldedStrength {
-    /// `Ftyw` of the ADM, `fo,haz` of EN 1999.
-    pub yield_strength: Pressure,
-    /// `Ftuw` of the ADM, `fu,haz` of EN 1999.
-    pub ultimate_strength: Pressure,
-}
-
-const MATERIALS: &str = include_str!("../../data/materials.toml");
-
-/// All materials of `data/materials.toml`, in its order.
-///
-/// # Errors
-/// [`StatementError`] if our own data file is broken; a test reads it.
-///
-/// ```
-/// use sillmark::barrier::materials;
-/// use sillmark::quantity::unit::pound_per_square_inch;
-/// let known = materials()?;
-/// let alloy = known.iter().find(|row| row.id == "6063-T6 (ADM)").unwrap();
-/// assert!((alloy.yield_strength.get::<pound_per_square_inch>() - 25_000.0).abs() < 1e-6);
-/// # Ok::<(), sillmark::statement::StatementError>(())
-/// ```
-pub fn materials() -> Result<Vec<Material>, StatementError> {
-    let document = Document::parse("data/materials.toml", MATERIALS)?;
-    let root = document.root();
-    root.allow(&["common", "material"])?;
-    let common = root.tables("common")?;
-    root.tables("material")?
-        .iter()
-        .map(|row| Material::read_shipped(row, &common))
-        .collect()
-}
+use crate::statement::{Citation, Stated, StatementError, Table};
 
 impl Material {
     /// The row that `stated` names, of a kit's own materials or else of the shipped ones.
     ///
     /// # Errors
     /// [`StatementError`] listing the ids where there is none of that name.
-    pub(super) fn named(stated: &Stated<'_>, own: &[Self]) -> Result<Self, StatementError> {
+    pub(in crate::barrier) fn named(
+        stated: &Stated<'_>,
+        own: &[Self],
+    ) -> Result<Self, StatementError> {
         let id = stated.text().trim();
         let shipped = materials()?;
         let known = || own.iter().chain(&shipped);
@@ -126,23 +29,32 @@ impl Material {
             })
     }
 
-    /// The material with its strength beside a weld in the place of its own, if that is known.
+    /// The `[[material]]` tables of a kit, each with an id of its own.
     ///
-    /// Using the softened strength for the whole section is on the safe side of a rule that
-    /// reduces only the softened part of it.
-    #[must_use]
-    pub fn softened(&self) -> Option<Self> {
-        let welded = self.welded?;
-        Some(Self {
-            yield_strength: welded.yield_strength,
-            ultimate_strength: welded.ultimate_strength,
-            at_weld: true,
-            ..self.clone()
-        })
+    /// # Errors
+    /// [`StatementError`] of the first that is incomplete, impossible, or named like another.
+    pub(in crate::barrier) fn read_own(root: &Table<'_, '_>) -> Result<Vec<Self>, StatementError> {
+        let mut own: Vec<Self> = Vec::new();
+        let shipped = materials()?;
+        for table in root.tables("material")? {
+            let material = Self::read_stated(&table)?;
+            let mut others = own.iter().chain(&shipped);
+            if others.any(|other| other.id.eq_ignore_ascii_case(&material.id)) {
+                return Err(table.required("id", "a short name")?.refuse(
+                    "another material has that id",
+                    "an id that neither data/materials.toml nor this kit has yet",
+                ));
+            }
+            own.push(material);
+        }
+        Ok(own)
     }
 
     /// A row of our own table; modulus and density stand in the `[[common]]` of its standard.
-    fn read_shipped(row: &Table<'_, '_>, common: &[Table<'_, '_>]) -> Result<Self, StatementError> {
+    pub(super) fn read_shipped(
+        row: &Table<'_, '_>,
+        common: &[Table<'_, '_>],
+    ) -> Result<Self, StatementError> {
         let standard: MaterialStandard = standard(row)?;
         for values in common {
             if self::standard(values)? != standard {
@@ -167,7 +79,7 @@ impl Material {
     }
 
     /// A material that a kit states for itself: modulus and density with it.
-    pub(super) fn read_stated(table: &Table<'_, '_>) -> Result<Self, StatementError> {
+    fn read_stated(table: &Table<'_, '_>) -> Result<Self, StatementError> {
         Self::read(table, standard(table)?, |citation| {
             Ok(Elastic {
                 modulus: table
@@ -227,41 +139,6 @@ impl Material {
             modulus_citation,
             density_citation,
         })
-    }
-}
-
-impl ThicknessRange {
-    /// Whether a wall of this thickness lies within.
-    #[must_use]
-    pub fn contains(&self, wall: Length) -> bool {
-        self.over.is_none_or(|over| wall > over) && self.up_to.is_none_or(|up_to| wall <= up_to)
-    }
-
-    /// Whether any thickness will do.
-    #[must_use]
-    pub const fn is_unbounded(&self) -> bool {
-        self.over.is_none() && self.up_to.is_none()
-    }
-}
-
-impl fmt::Display for ThicknessRange {
-    /// In both systems of units, for a message.
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let both = |length: Length| {
-            format!(
-                "{:.3} in ({:.1} mm)",
-                length.get::<inch>(),
-                length.get::<millimeter>()
-            )
-        };
-        match (self.over, self.up_to) {
-            (None, None) => formatter.write_str("any thickness"),
-            (Some(over), None) => write!(formatter, "over {}", both(over)),
-            (None, Some(up_to)) => write!(formatter, "up to {}", both(up_to)),
-            (Some(over), Some(up_to)) => {
-                write!(formatter, "over {} up to {}", both(over), both(up_to))
-            }
-        }
     }
 }
 

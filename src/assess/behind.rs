@@ -1,0 +1,76 @@
+//! The last step: all barriers of the building together.
+
+use super::study::Study;
+use super::{AssessError, OpeningAssessment, Trail, Value};
+use crate::barrier::{BarrierAnswer, BehindBarriers, InTime};
+use crate::statement::Choice;
+use crate::verdict::{Reason, Verdict};
+
+impl Study<'_> {
+    /// What all barriers together ask of a pump and of people. Where they are not up before
+    /// the water, every opening that needs one needs an engineer.
+    pub(super) fn behind(
+        &mut self,
+        openings: &mut [OpeningAssessment],
+    ) -> Result<Option<BehindBarriers>, AssessError> {
+        let conditions = &self.site.conditions;
+        let barriers: Vec<&BarrierAnswer> = openings
+            .iter()
+            .filter_map(|opening| opening.barrier.as_ref())
+            .collect();
+        let warning = conditions.water.warning;
+        let found =
+            BehindBarriers::of(&barriers, &conditions.inside, &conditions.fitting, warning)?;
+        let Some(behind) = &found else {
+            return Ok(None);
+        };
+        behind_trail(&mut self.trail, behind);
+        if let (InTime::TooShort { .. }, Some(takes), Some(warning)) =
+            (behind.in_time, behind.fitting_time, warning)
+        {
+            let waiting = openings
+                .iter_mut()
+                .filter(|opening| opening.barrier.is_some());
+            for opening in waiting {
+                opening.reasons.push(Reason::NotInTime { takes, warning });
+                opening
+                    .reasons
+                    .sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+                opening.verdict = Verdict::of(&opening.reasons);
+                self.trail.add(
+                    format!(
+                        "verdict at {:?}, with the time to put up all barriers",
+                        opening.opening.id
+                    ),
+                    Value::Words(opening.verdict.word().to_owned()),
+                    "the worst that the opening's reasons ask for",
+                    "",
+                );
+            }
+        }
+        Ok(found)
+    }
+}
+
+/// What all barriers together ask for.
+pub(super) fn behind_trail(trail: &mut Trail, behind: &BehindBarriers) {
+    let at_least = if behind.pump.is_at_least() {
+        "at least: not every way in has a number; "
+    } else {
+        ""
+    };
+    trail.add(
+        "pump behind the barriers",
+        Value::Flow(behind.pump.capacity),
+        format!("{at_least}all inflow × {}", behind.pump.margin),
+        behind.pump.citation.to_string(),
+    );
+    if let Some(time) = behind.fitting_time {
+        trail.add(
+            "time to put up all barriers",
+            Value::Time(time),
+            "stated time for a plank and a post × the pieces of one party",
+            "",
+        );
+    }
+}

@@ -1,0 +1,24 @@
+//! The parts of a load that press on a barrier at the same time.
+
+use crate::barrier::CaseLoad;
+use crate::load::{LoadPart, Resultant};
+use crate::quantity::Length;
+
+/// Each part with its force between the sill and the top of a barrier; parts that do not reach
+/// it are left out.
+pub(super) fn parts(
+    load: &CaseLoad,
+    height: Length,
+) -> impl Iterator<Item = (LoadPart, Resultant)> {
+    let water = &load.water;
+    [
+        (LoadPart::StillWater, &water.still),
+        (LoadPart::Flow, &water.flow),
+        (LoadPart::Soil, &water.soil),
+        (LoadPart::Wave, &water.wave),
+    ]
+    .into_iter()
+    .map(move |(part, profile)| (part, profile.clipped(Length::default(), height)))
+    .filter(|(_, profile)| !profile.is_empty())
+    .map(|(part, profile)| (part, profile.resultant()))
+}

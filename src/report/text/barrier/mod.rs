@@ -1,0 +1,13 @@
+//! A barrier in words: the short answer, what is still to settle, and the whole sheet.
+
+mod anchor_words;
+mod behind;
+mod open;
+mod sheet;
+mod short;
+mod words;
+
+pub use behind::behind_lines;
+pub use open::open_lines;
+pub use sheet::barrier_sheet;
+pub use short::barrier_lines;

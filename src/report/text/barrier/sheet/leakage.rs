@@ -1,0 +1,39 @@
+//! The water that gets past, way by way.
+
+use super::notes::Notes;
+use crate::inflow::Inflow;
+use crate::quantity::UnitSystem;
+use crate::report::text::barrier::short::not_counted;
+use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+
+pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: UnitSystem) {
+    page.heading("Water that gets past, with water at the design level");
+    if !inflow.parts.is_empty() {
+        let mut table = plain_table();
+        table.set_header(vec!["Way", "Flow", "Formula", "Source"]);
+        for part in &inflow.parts {
+            table.add_row(vec![
+                part.way.to_string(),
+                units.flow(part.flow),
+                part.method.to_owned(),
+                notes.mark(&part.citation.to_string()),
+            ]);
+        }
+        let total = if inflow.is_complete() {
+            "together"
+        } else {
+            "together at least"
+        };
+        table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
+        columns_to_the_right(&mut table, 1..2);
+        page.table(&table);
+    }
+    for other in &inflow.not_counted {
+        page.paragraph(&format!("not counted: {}", not_counted(other, units)), "- ");
+    }
+    for part in &inflow.parts {
+        for missing in &part.not_stated {
+            page.paragraph(&missing.to_string(), "- ");
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! The free-standing posts, and the forces at their feet.
+
+use crate::barrier::{BarrierDesign, UprightDesign};
+use crate::quantity::UnitSystem;
+use crate::report::text::barrier::words::{percent, role, water};
+use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::site::BraceSide;
+
+pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
+    if design.uprights.is_empty() {
+        return;
+    }
+    page.heading("Free-standing posts and the forces at the foot of one, without load factors");
+    let mut table = plain_table();
+    table.set_header(vec![
+        "Post", "Count", "Width", "Water", "Shear", "Moment", "Uplift",
+    ]);
+    for post in &design.uprights {
+        for (position, base) in post.base.iter().enumerate() {
+            let mut row = if position == 0 {
+                vec![
+                    role(post.role).to_owned(),
+                    post.count.to_string(),
+                    units.dimension(post.tributary),
+                ]
+            } else {
+                vec![String::new(); 3]
+            };
+            row.extend([
+                water(base.case).to_owned(),
+                units.force(base.shear),
+                units.moment(base.moment),
+                units.force(base.uplift),
+            ]);
+            table.add_row(row);
+        }
+    }
+    columns_to_the_right(&mut table, 1..3);
+    columns_to_the_right(&mut table, 4..7);
+    page.table(&table);
+    page.paragraph(
+        "\"width\" is the width of barrier whose water one post carries, at a corner the vector sum of both legs'; a post is fixed at its foot, and where it is braced the brace does not give way",
+        "- ",
+    );
+    for post in &design.uprights {
+        if let Some(line) = brace(post, units) {
+            page.paragraph(&line, "- ");
+        }
+    }
+}
+
+fn brace(post: &UprightDesign, units: UnitSystem) -> Option<String> {
+    let brace = post.brace?;
+    let (side, along, foot) = match brace.side {
+        BraceSide::Dry => ("dry side", "thrust", "down"),
+        BraceSide::Water => ("water side", "pull", "up"),
+    };
+    let capacity = brace.capacity.map(|capacity| {
+        format!(
+            ", {} of the {} that the kit's maker allows",
+            percent((brace.along / capacity).value),
+            units.force(capacity)
+        )
+    });
+    Some(format!(
+        "brace of the {} post, on the {side}, {} over the sill: takes {} from the post ({}), a {along} of {} along it{}, {} {foot} at its foot",
+        role(post.role),
+        units.height(brace.at),
+        units.force(brace.horizontal),
+        water(brace.case),
+        units.force(brace.along),
+        capacity.unwrap_or_default(),
+        units.force(brace.vertical),
+    ))
+}

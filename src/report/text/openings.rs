@@ -1,0 +1,44 @@
+//! The openings side by side.
+
+use comfy_table::Table;
+
+use super::page::{columns_to_the_right, plain_table};
+use crate::assess::Assessment;
+use crate::quantity::Length;
+use crate::statement::Choice;
+
+pub(super) fn openings_table(assessment: &Assessment) -> Table {
+    let units = assessment.method.units;
+    let mut table = plain_table();
+    table.set_header(vec![
+        "Opening",
+        "Verdict",
+        "Width",
+        "Sill",
+        "Water",
+        "Protect to",
+        "Barrier",
+        "Planks",
+    ]);
+    for opening in &assessment.openings {
+        let height = |length: Option<Length>| {
+            length.map_or_else(|| "?".to_owned(), |length| units.height(length))
+        };
+        table.add_row(vec![
+            opening.opening.id.clone(),
+            opening.verdict.word().to_owned(),
+            units.dimension(opening.opening.width),
+            opening
+                .sill
+                .map_or_else(|| "?".to_owned(), |sill| units.height(sill.height())),
+            height(opening.depth),
+            height(opening.protection_height),
+            height(opening.planks.map(|planks| planks.height)),
+            opening
+                .planks
+                .map_or_else(|| "?".to_owned(), |planks| planks.count.to_string()),
+        ]);
+    }
+    columns_to_the_right(&mut table, 2..8);
+    table
+}

@@ -1,0 +1,73 @@
+//! What is known of a place.
+
+use super::page::{Page, plain_table};
+use crate::assess::{Assessment, GroundAnswer, Place};
+use crate::verdict::MapStatement;
+
+pub(super) fn place_lines(page: &mut Page, place: &Place, assessment: &Assessment, set_in: &str) {
+    let units = assessment.method.units;
+    let mut table = plain_table();
+    let zone = match &place.zone {
+        Some(here) => (here.worst.title(), here.worst.record()),
+        None => (
+            "not known".to_owned(),
+            if place.zones_given {
+                "no polygon holds the place"
+            } else {
+                "no flood zones were given"
+            }
+            .to_owned(),
+        ),
+    };
+    table.add_row(vec![format!("{set_in}Flood zone"), zone.0, zone.1]);
+    let level = match &place.flood_level {
+        Some(level) => {
+            let sd = level
+                .decided
+                .sd
+                .map(|sd| format!(" ± {}", units.height(sd * 2.0)));
+            (
+                format!(
+                    "{}{}",
+                    units.elevation(level.decided.elevation),
+                    sd.unwrap_or_default()
+                ),
+                format!(
+                    "{} annual chance, {}",
+                    level.decided.chance,
+                    level.decided.source.title()
+                ),
+            )
+        }
+        None => match &place.statement {
+            MapStatement::NoFlood(_) => (
+                "none".to_owned(),
+                "the map has no such flood here".to_owned(),
+            ),
+            _ => ("not known".to_owned(), "no source has a level".to_owned()),
+        },
+    };
+    table.add_row(vec![format!("{set_in}Flood level"), level.0, level.1]);
+    if let Some(design) = &place.design_level {
+        let base = design.governing.to_string();
+        table.add_row(vec![
+            format!("{set_in}Design level"),
+            units.elevation(design.elevation),
+            format!(
+                "{base} + {}, rule {}",
+                units.height(design.added),
+                assessment.method.rule.id
+            ),
+        ]);
+    }
+    let ground = match &place.ground {
+        GroundAnswer::Known(ground) => (units.elevation(ground.elevation), ground.source.clone()),
+        GroundAnswer::Gap(gap) => ("not known".to_owned(), gap.to_string()),
+        GroundAnswer::NotAsked => (
+            "not known".to_owned(),
+            "no terrain model was given".to_owned(),
+        ),
+    };
+    table.add_row(vec![format!("{set_in}Ground"), ground.0, ground.1]);
+    page.table(&table);
+}

@@ -1,0 +1,69 @@
+//! The short answer and what is still to settle.
+
+use sillmark::barrier::Open;
+use sillmark::quantity::UnitSystem;
+use sillmark::report::{barrier_lines, open_lines};
+
+use super::fixture;
+
+fn told(units: UnitSystem) -> String {
+    let mut text = String::new();
+    for (name, answer) in fixture::all() {
+        let lines = barrier_lines(&answer, units);
+        let open = open_lines(&answer, units);
+        assert!((2..=6).contains(&lines.len()), "{name}: {lines:#?}");
+        text += &format!("{name}\n{}\n{}\n\n", lines.join("\n"), open.join("\n"));
+    }
+    text
+}
+
+#[test]
+fn in_feet_and_pounds() {
+    insta::assert_snapshot!("short_us", told(UnitSystem::Us));
+}
+
+#[test]
+fn in_metres_and_newtons() {
+    insta::assert_snapshot!("short_si", told(UnitSystem::Si));
+}
+
+#[test]
+fn what_is_open_is_said_once_and_never_lost() {
+    for (name, mut answer) in fixture::all() {
+        let before = open_lines(&answer, UnitSystem::Us);
+        for open in answer.design.open.clone() {
+            // Twice the same is no news.
+            answer.design.open.push(open);
+        }
+        assert_eq!(open_lines(&answer, UnitSystem::Us), before, "{name}");
+        for line in &before {
+            let same = before.iter().filter(|other| *other == line);
+            assert_eq!(same.count(), 1, "{name}: {line}");
+        }
+        answer.design.open.clear();
+        assert!(open_lines(&answer, UnitSystem::Us).is_empty(), "{name}");
+    }
+}
+
+#[test]
+fn one_sentence_for_all_parts_it_holds_for() {
+    let mut answer = fixture::door();
+    let open = |part: &str, what: &str| Open::NotChecked {
+        part: part.to_owned(),
+        what: what.to_owned(),
+    };
+    answer.design.open = vec![
+        open("plank", "buckling"),
+        open("plank", "fatigue"),
+        open("corner post", "buckling"),
+        open("corner post", "fatigue"),
+        open("corner post", "fire"),
+    ];
+    assert_eq!(
+        open_lines(&answer, UnitSystem::Us),
+        [
+            "still to settle: not checked of plank and corner post: buckling; fatigue",
+            "still to settle: not checked of corner post: fire",
+        ]
+    );
+}
