@@ -164,10 +164,12 @@ fn water_reasons(evidence: &Evidence, limits: &Limits) -> Vec<Reason> {
 }
 
 /// Weighs a barrier alone, for water that the user states: the wall's limit, waves and fast
-/// water. The reasons are in the order of [`judge`]'s.
+/// water. The wall below the sill stands in the water too, as high as `sill_above_ground`
+/// says. The reasons are in the order of [`judge`]'s.
 #[must_use]
 pub fn judge_stated(
     above_sill: Length,
+    sill_above_ground: Option<Length>,
     wall: Option<WallKind>,
     velocity: Option<Velocity>,
     waves: Option<Waves>,
@@ -185,18 +187,27 @@ pub fn judge_stated(
         lowest_ground: None,
     };
     let mut reasons = vec![Reason::SillBelow { by: above_sill }];
-    let limit = limits.wall(wall);
-    match (limit.depth, wall) {
-        (Some(depth), _) if above_sill.value > depth.value + ROUNDING_METRES => {
-            reasons.push(Reason::OverWallLimit {
-                wall,
-                water: above_sill,
-                limit: depth,
-                above_ground: false,
-            });
+    let below_sill = sill_above_ground.unwrap_or_default();
+    let below_sill = below_sill.max(Length::default());
+    match (limits.wall(wall).depth, wall) {
+        (Some(limit), _) => {
+            let over = |water: Length| water.value > limit.value + ROUNDING_METRES;
+            let from_sill = over(above_sill);
+            if from_sill || over(above_sill + below_sill) {
+                reasons.push(Reason::OverWallLimit {
+                    wall,
+                    water: if from_sill {
+                        above_sill
+                    } else {
+                        above_sill + below_sill
+                    },
+                    limit,
+                    above_ground: !from_sill,
+                });
+            }
         }
         (None, Some(wall)) => reasons.push(Reason::NoWallLimit { wall }),
-        _ => {}
+        (None, None) => {}
     }
     reasons.extend(water_reasons(&evidence, limits));
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));

@@ -72,7 +72,7 @@ impl Framing<'_> {
             self.task.water.waves,
             Some(WaveAction::Breaking(_) | WaveAction::NonBreaking)
         );
-        if alone.holds(None) && !waves {
+        if alone.holds() && !waves {
             frame.uprights.push(alone);
             return Ok(());
         }
