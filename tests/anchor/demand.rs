@@ -171,7 +171,7 @@ fn a_plate_that_lifts_as_a_whole() {
         shear: kilonewtons(6.0),
         uplift: kilonewtons(40.0),
     };
-    let demand = base_plate(&forces(3.0), &PATTERN).unwrap();
+    let demand = base_plate(&forces(3.0), &pattern()).unwrap();
     let tension = demand.toward(Side::YPlus).tension.unwrap();
     assert_eq!(tension.anchors, TensionAnchors::All);
     assert_relative_eq!(
@@ -190,7 +190,7 @@ fn a_plate_that_lifts_as_a_whole() {
         max_relative = 1e-12
     );
     assert_eq!(tension.eccentricity_x, metres(0.0));
-    let demand = base_plate(&forces(5.0), &PATTERN).unwrap();
+    let demand = base_plate(&forces(5.0), &pattern()).unwrap();
     let tension = demand.toward(Side::YPlus).tension.unwrap();
     assert_eq!(tension.anchors, TensionAnchors::Outermost(Side::YMinus));
     assert_relative_eq!(
