@@ -208,8 +208,8 @@ fn edges_that_cannot_be() {
                 "line 2: jamb.edge_below \"0 in\": no anchor stands that near to an edge; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
             ),
             (
-                "edge_right = \"-8 in\"",
-                "line 2: jamb.edge_right \"-8 in\": it is negative; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
+                "edge_above = \"-8 in\"",
+                "line 2: jamb.edge_above \"-8 in\": it is negative; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
             ),
             (
                 "edge_up = \"8 in\"",

@@ -121,7 +121,7 @@ pub(super) fn open_items(
     if design.count(Upright::Corner) > 0 {
         open.push(Open::NotChecked {
             part: Upright::Corner.name().to_owned(),
-            what: "both legs bend it: the vector sum is compared with its strength about the axis along the wall, not about a diagonal, and its anchors are checked toward one edge".to_owned(),
+            what: "bending about a diagonal: the vector sum of both legs is compared with its strength about the axis along the wall, and its anchors are checked toward one edge".to_owned(),
         });
     }
     open_strength(design, framing, &mut open)?;
