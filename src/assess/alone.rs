@@ -105,7 +105,8 @@ pub fn assess_barrier(
     let barrier = request.answer(&mut trail, "")?;
     let alone: Vec<&BarrierAnswer> = barrier.iter().collect();
     let warning = conditions.water.warning;
-    let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)?;
+    let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)
+        .map_err(Box::new)?;
     if let Some(behind) = &behind {
         behind_trail(&mut trail, behind);
     }
@@ -139,7 +140,7 @@ fn reasons(
     let above_sill = question.height.max(question.depth);
     let mut reasons = judge_stated(
         above_sill,
-        question.sill_above_ground,
+        question.sill_above_ground.map(|sill| above_sill + sill),
         question.opening.wall,
         water.velocity,
         water.waves,

@@ -163,13 +163,13 @@ fn water_reasons(evidence: &Evidence, limits: &Limits) -> Vec<Reason> {
     reasons
 }
 
-/// Weighs a barrier alone, for water that the user states: the wall's limit, waves and fast
-/// water. The wall below the sill stands in the water too, as high as `sill_above_ground`
-/// says. The reasons are in the order of [`judge`]'s.
+/// Weighs a barrier alone, for water that the user states: the wall's limit, on the water above
+/// the sill and above the ground where that is stated, waves and fast water. The reasons are in
+/// the order of [`judge`]'s.
 #[must_use]
 pub fn judge_stated(
     above_sill: Length,
-    sill_above_ground: Option<Length>,
+    above_ground: Option<Length>,
     wall: Option<WallKind>,
     velocity: Option<Velocity>,
     waves: Option<Waves>,
@@ -187,24 +187,20 @@ pub fn judge_stated(
         lowest_ground: None,
     };
     let mut reasons = vec![Reason::SillBelow { by: above_sill }];
-    let below_sill = sill_above_ground.unwrap_or_default();
-    let below_sill = below_sill.max(Length::default());
-    match (limits.wall(wall).depth, wall) {
-        (Some(limit), _) => {
-            let over = |water: Length| water.value > limit.value + ROUNDING_METRES;
-            let from_sill = over(above_sill);
-            if from_sill || over(above_sill + below_sill) {
-                reasons.push(Reason::OverWallLimit {
-                    wall,
-                    water: if from_sill {
-                        above_sill
-                    } else {
-                        above_sill + below_sill
-                    },
-                    limit,
-                    above_ground: !from_sill,
-                });
-            }
+    let limit = limits.wall(wall);
+    match (limit.depth, wall) {
+        (Some(depth), _) => {
+            let from_sill = (above_sill, false);
+            let from_ground = above_ground.map(|water| (water, true));
+            let over = std::iter::once(from_sill)
+                .chain(from_ground)
+                .find(|(water, _)| water.value > depth.value + ROUNDING_METRES);
+            reasons.extend(over.map(|(water, above_ground)| Reason::OverWallLimit {
+                wall,
+                water,
+                limit: depth,
+                above_ground,
+            }));
         }
         (None, Some(wall)) => reasons.push(Reason::NoWallLimit { wall }),
         (None, None) => {}
