@@ -8,7 +8,7 @@ use crate::barrier::{
 };
 use crate::load::{Salinity, WaveLevel, hydrostatic_pressure};
 use crate::quantity::{Length, UnitSystem};
-use crate::site::{BarrierQuestion, Waves};
+use crate::site::{BarrierQuestion, WallKind, Waves};
 use crate::statement::Choice;
 use crate::verdict::{Caution, Limits, Reason, Verdict, judge_stated};
 
@@ -168,6 +168,15 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
     let mut cautions = vec![Caution::StatedDepth];
     if method.kit.is_invented() {
         cautions.push(Caution::DemonstrationKit);
+    }
+    let weakest = method.limits.wall(Some(WallKind::UnsupportedPanel)).depth;
+    let above_sill = question.height.max(question.depth);
+    let below_sill = question.sill_above_ground.unwrap_or_default();
+    let on_wall = above_sill + below_sill.max(Length::default());
+    if question.opening.wall.is_none() && weakest.is_none_or(|weakest| on_wall > weakest) {
+        cautions.push(Caution::WallNotStated {
+            opening: format!("{} of water on it", method.units.height(on_wall)),
+        });
     }
     let water = &question.conditions.water;
     if let Some(warning) = water.warning.filter(|time| *time < twelve_hours()) {

@@ -77,7 +77,7 @@ pub enum Caution {
     WallBelowSill(WallWater),
     /// The wall around an opening is not stated.
     WallNotStated {
-        /// The opening.
+        /// The opening; of one alone, the water on its wall.
         opening: String,
     },
     /// Sources of the flood level differ by more than their uncertainty.
