@@ -88,7 +88,7 @@ fn choices_are_listed() {
 #[test]
 fn widths_that_are_none() {
     let wide = |width| refused(&["--depth", "2 ft", "--width", width]);
-    assert_snapshot!(wide("0 in"), @r#"error: option --width: width "0 in": an opening has a width; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
+    assert_snapshot!(wide("0 in"), @r#"error: option --width: width "0 in": an opening has a width; accepted: a length with its unit, such as "36 in""#);
     assert_snapshot!(wide("-36 in"), @r#"error: option --width: width "-36 in": it is negative; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
     assert_snapshot!(wide("101 m"), @r#"error: option --width: width "101 m": it is wider than 100 m (328 ft); accepted: the width of one opening, such as "36 in""#);
     assert_snapshot!(wide("1e300 m"), @r#"error: option --width: width "1e300 m": it is in scientific notation; write it out; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
@@ -103,10 +103,7 @@ fn heights_and_depths_that_are_none() {
             ("0.0005 mm", "it is not more than nothing"),
             ("-1 ft", "it is negative"),
             ("99 ft", "no barrier of planks is higher than 30 m (98 ft)"),
-            (
-                "100000000000 km",
-                "no barrier of planks is higher than 30 m (98 ft)",
-            ),
+            ("100000000000000000 m", "it is absurdly large"),
         ] {
             let other = if option == "--depth" {
                 "--height"
@@ -124,7 +121,7 @@ fn heights_and_depths_that_are_none() {
 fn other_lengths_that_are_none() {
     assert_snapshot!(with("--reveal", "-1 in"), @r#"error: option --reveal: reveal "-1 in": it is negative; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
     assert_snapshot!(with("--face", "-1 in"), @r#"error: option --face: face "-1 in": it is negative; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
-    assert_snapshot!(with("--opening-height", "0 ft"), @r#"error: option --opening-height: opening height "0 ft": an opening has a height; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
+    assert_snapshot!(with("--opening-height", "0 ft"), @r#"error: option --opening-height: opening height "0 ft": an opening has a height; accepted: a length with its unit, such as "36 in""#);
     assert_snapshot!(with("--sill-above-ground", "-900 ft"), @r#"error: option --sill-above-ground: sill above ground "-900 ft": no sill lies farther than 30 m (98 ft) from the ground before it; accepted: a length with its unit, negative for below, such as "-2 in""#);
     assert_snapshot!(with("--velocity", "-3 ft/s"), @r#"error: option --velocity: velocity "-3 ft/s": no flood flows at that speed; accepted: a speed with its unit, such as "2 ft/s" or "0.6 m/s""#);
     assert_snapshot!(with("--velocity", "3 ft"), @r#"error: option --velocity: velocity "3 ft": "ft" is not a unit of speed; accepted: a speed with its unit, such as "2 ft/s" or "0.6 m/s""#);
@@ -137,7 +134,7 @@ fn runs_that_are_none() {
     assert_snapshot!(run(""), @r#"error: option --run: run "": one leg is no run; accepted: two legs or more with right angles between, such as "4 ft, 9 ft, 4 ft""#);
     assert_snapshot!(run("4 ft,,4 ft"), @r#"error: option --run: run "": it is empty; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
     assert_snapshot!(run("4 ft, -9 ft"), @r#"error: option --run: run "-9 ft": it is negative; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
-    assert_snapshot!(run("4 ft, 0 ft"), @r#"error: option --run: run "0 ft": an opening has a width; accepted: a length with its unit, such as "36 in", "3 ft 4 1/2 in" or "0.91 m""#);
+    assert_snapshot!(run("4 ft, 0 ft"), @r#"error: option --run: run "0 ft": an opening has a width; accepted: a length with its unit, such as "36 in""#);
 }
 
 /// What would change nothing as it is stated is not passed over in silence.
