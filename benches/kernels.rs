@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use sillmark::assess::{Method, Sources, Uncertainty, assess};
-use sillmark::barrier::Kit;
+use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Run, design_barrier};
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
 use sillmark::hazard::{
@@ -14,9 +14,10 @@ use sillmark::hazard::{
 };
 use sillmark::level::LevelMaps;
 use sillmark::level::bracket::bracket;
-use sillmark::quantity::unit::{Length, meter};
+use sillmark::load::{LoadZone, Salinity, WaterCase};
+use sillmark::quantity::unit::{Length, foot, meter};
 use sillmark::quantity::{AnnualChance, UnitSystem, parse_elevation};
-use sillmark::site::{Location, Site};
+use sillmark::site::{LoadStatement, Location, Site};
 use sillmark::terrain::{Dem, DemStatement, Terrain};
 use sillmark::verdict::Limits;
 
@@ -59,6 +60,14 @@ fn kernels(criterion: &mut Criterion) {
         bench.iter(|| dem.grade_around(black_box(site.location), radius));
     });
 
+    let barrier = garage();
+    let kit = Kit::demonstration().unwrap();
+    let stated = LoadStatement::default();
+    let design_rules = DesignRules::of(&kit, &stated, LoadZone::Other).unwrap();
+    criterion.bench_function("design a barrier of sixteen feet", |bench| {
+        bench.iter(|| design_barrier(black_box(&barrier), &kit, &design_rules, None, None));
+    });
+
     let folder = tempfile::tempdir().unwrap();
     let lines = parallel_lines(folder.path());
     criterion.bench_function("level between two of 10 000 lines", |bench| {
@@ -85,6 +94,23 @@ fn kernels(criterion: &mut Criterion) {
     criterion.bench_function("assess a building of seven openings", |bench| {
         bench.iter(|| assess(black_box(&site), &sources, &method).is_ok());
     });
+}
+
+/// A garage door of 16 ft behind four feet of planks: two spans, a post between.
+fn garage() -> BarrierTask {
+    let (width, depth) = (Length::new::<foot>(16.0), Length::new::<foot>(4.0));
+    BarrierTask {
+        run: Run::straight(width),
+        height: depth,
+        opening_height: None,
+        place: MountPlace {
+            reveal: Some(Length::new::<foot>(0.5)),
+            face: None,
+            asked: None,
+        },
+        brace: None,
+        water: WaterCase::still(depth, Length::default(), Salinity::Fresh),
+    }
 }
 
 /// A hundred rivers about 400 m apart, each of a hundred cross-sections 150 m apart.

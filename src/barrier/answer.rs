@@ -1,9 +1,8 @@
 //! A barrier with all that goes with it: what leaks past it and what has to be carried.
 
-use super::limit::exceeds;
 use super::{
-    BarrierDesign, BarrierTask, DesignError, DesignRules, Handling, Kit, LiftLimit, design_barrier,
-    handling,
+    BarrierDesign, BarrierTask, DesignError, DesignRules, Handling, Kit, LiftLimit, PlankStack,
+    design_barrier, handling,
 };
 use crate::inflow::{Gap, Inflow, StatedLeakage, WettedSeal, gap_flow, overtopping, seal_leakage};
 use crate::quantity::Length;
@@ -51,7 +50,7 @@ impl BarrierAnswer {
         let Some(design) = design_barrier(task, kit, rules, around.floor, around.jamb)? else {
             return Ok(None);
         };
-        let inflow = inflow(task, kit, design.stack.height, around.gap)?;
+        let inflow = inflow(task, kit, design.stack, around.gap)?;
         let limit = match around.lift {
             Some(mass) => LiftLimit {
                 mass,
@@ -74,13 +73,13 @@ impl BarrierAnswer {
 fn inflow(
     task: &BarrierTask,
     kit: &Kit,
-    height: Length,
+    stack: PlankStack,
     gap: Option<SillGap>,
 ) -> Result<Inflow, DesignError> {
     let depth = task.water.depth.max(Length::default());
     let seal = WettedSeal {
         width: task.run.length(),
-        height,
+        height: stack.height,
         depth,
         plank_cover: Some(kit.plank.cover),
     };
@@ -102,8 +101,12 @@ fn inflow(
         };
         inflow.add(gap_flow(&gap, depth, None)?);
     }
-    if exceeds(depth, height) {
-        inflow.add(overtopping(task.run.length(), depth - height, height)?);
+    if stack.is_overtopped_by(depth) {
+        inflow.add(overtopping(
+            task.run.length(),
+            depth - stack.height,
+            stack.height,
+        )?);
     }
     Ok(inflow)
 }

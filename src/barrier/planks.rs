@@ -1,7 +1,7 @@
 //! How many whole planks reach a height.
 
 use super::Kit;
-use super::limit::ROUNDING_METRES;
+use super::limit::{ROUNDING_METRES, exceeds};
 use crate::quantity::Length;
 
 /// Whole planks, one on the other.
@@ -11,6 +11,25 @@ pub struct PlankStack {
     pub count: u32,
     /// Their height together: the barrier height.
     pub height: Length,
+}
+
+impl PlankStack {
+    /// Whether water of a depth over the sill stands above the barrier. Water that just
+    /// reaches its top does not, whatever the last binary digits say.
+    ///
+    /// ```
+    /// use sillmark::barrier::{Kit, planks_for};
+    /// use sillmark::quantity::{Length, unit::foot};
+    /// let depth = Length::new::<foot>(3.0);
+    /// let stack = planks_for(depth, &Kit::demonstration()?);
+    /// assert!(!stack.is_overtopped_by(depth));
+    /// assert!(stack.is_overtopped_by(depth * 1.01));
+    /// # Ok::<(), sillmark::statement::StatementError>(())
+    /// ```
+    #[must_use]
+    pub fn is_overtopped_by(self, depth: Length) -> bool {
+        exceeds(depth, self.height)
+    }
 }
 
 /// The fewest whole planks of `kit` that reach `protection_height`; none for no height.

@@ -66,15 +66,6 @@ impl UnitSystem {
         }
     }
 
-    /// How far a part bends: to 0.01 in or 0.1 mm.
-    #[must_use]
-    pub fn deflection(self, length: Length) -> String {
-        match self {
-            Self::Us => format!("{} in", fixed(length.get::<inch>(), 2)),
-            Self::Si => format!("{} mm", fixed(length.get::<meter>() * 1000.0, 1)),
-        }
-    }
-
     /// A distance on the ground, to 1 ft or 0.1 m.
     #[must_use]
     pub fn distance(self, length: Length) -> String {

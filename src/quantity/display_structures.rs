@@ -6,7 +6,7 @@ use super::size::{
     FOOT, GALLON, HOUR, INCH, LITRE, MINUTE, POUND_FORCE, POUND_MASS, POUND_PER_SQUARE_INCH,
 };
 use super::unit::{
-    Area, FlowPerLength, Force, LinearMassDensity, Mass, Moment, Pressure, SecondMoment,
+    Area, FlowPerLength, Force, Length, LinearMassDensity, Mass, Moment, Pressure, SecondMoment,
     SectionModulus, Velocity, Volume, VolumeRate,
 };
 
@@ -77,6 +77,21 @@ impl UnitSystem {
         match self {
             Self::Us => format!("{} in⁴", digits(moment.value / INCH.powi(4))),
             Self::Si => format!("{} cm⁴", digits(moment.value / 1e-8)),
+        }
+    }
+
+    /// How far something bends, to 0.01 in or 0.1 mm.
+    ///
+    /// ```
+    /// use sillmark::quantity::{UnitSystem, parse_length};
+    /// assert_eq!(UnitSystem::Us.deflection(parse_length("1 mm")?), "0.04 in");
+    /// # Ok::<(), sillmark::quantity::QuantityError>(())
+    /// ```
+    #[must_use]
+    pub fn deflection(self, length: Length) -> String {
+        match self {
+            Self::Us => format!("{} in", fixed(length.value / INCH, 2)),
+            Self::Si => format!("{} mm", fixed(length.value / 1e-3, 1)),
         }
     }
 

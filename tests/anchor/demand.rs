@@ -2,8 +2,8 @@
 
 use approx::assert_relative_eq;
 use sillmark::anchor::{
-    BasePlateForces, Demand, LoadBand, PlatePattern, ShearDemand, Side, TensionDemand, base_plate,
-    tributary_shares,
+    BasePlateForces, Demand, LoadBand, PlatePattern, ShearDemand, Side, TensionAnchors,
+    TensionDemand, base_plate, tributary_shares,
 };
 use sillmark::quantity::unit::{Force, Length, Moment, kilonewton, meter, newton};
 
@@ -158,4 +158,44 @@ fn heights_have_to_rise() {
     );
     assert!(tributary_shares(&[], &[]).is_err());
     assert!(tributary_shares(&[metres(f64::NAN)], &[]).is_err());
+}
+
+/// Three rows 0.1 m apart, uplift 40 kN, moment 3 kN·m: the arm is 0.2 m, 3/0.2 = 15 kN, the wet
+/// row carries 15 + 20 = 35 and the dry one 20 − 15 = 5 kN: all are pulled, together by 40 kN,
+/// 3/40 = 0.075 m off their middle. With 5 kN·m the dry row is pressed, and the wet one alone
+/// is pulled by 45 kN.
+#[test]
+fn a_plate_that_lifts_as_a_whole() {
+    let forces = |turning| BasePlateForces {
+        moment: moment(turning),
+        shear: kilonewtons(6.0),
+        uplift: kilonewtons(40.0),
+    };
+    let demand = base_plate(&forces(3.0), &pattern()).unwrap();
+    let tension = demand.toward(Side::YPlus).tension.unwrap();
+    assert_eq!(tension.anchors, TensionAnchors::All);
+    assert_relative_eq!(
+        tension.force.get::<kilonewton>(),
+        40.0,
+        max_relative = 1e-12
+    );
+    assert_relative_eq!(
+        tension.greatest.get::<kilonewton>(),
+        17.5,
+        max_relative = 1e-12
+    );
+    assert_relative_eq!(
+        tension.eccentricity_y.get::<meter>(),
+        0.075,
+        max_relative = 1e-12
+    );
+    assert_eq!(tension.eccentricity_x, metres(0.0));
+    let demand = base_plate(&forces(5.0), &pattern()).unwrap();
+    let tension = demand.toward(Side::YPlus).tension.unwrap();
+    assert_eq!(tension.anchors, TensionAnchors::Outermost(Side::YMinus));
+    assert_relative_eq!(
+        tension.force.get::<kilonewton>(),
+        45.0,
+        max_relative = 1e-12
+    );
 }

@@ -103,9 +103,9 @@ fn dimensions_that_cannot_be() {
         "inside_post.pocket \"2.5 in\": it reaches through the post",
     );
     refuses(
-        "depth = \"6 in\"",
-        "depth = \"2 in\"",
-        "intermediate_post.second_moment \"29.85 in4\": the area cannot lie that far",
+        "depth = \"3 in\"\npocket = \"1.5 in\"",
+        "depth = \"2.2 in\"\npocket = \"1.5 in\"",
+        "intermediate_post.second_moment \"2.501 in4\": the area cannot lie that far",
     );
     refuses(
         "needs = \"3 in\"",
@@ -170,8 +170,8 @@ fn section_properties_that_contradict_each_other() {
     // More metal than a solid post of that width has.
     refuses(
         "width = \"4 in\"",
-        "width = \"1 in\"",
-        "intermediate_post.area \"6.938 in2\": it is more than that of a solid bar",
+        "width = \"0.5 in\"",
+        "intermediate_post.area \"1.688 in2\": it is more than that of a solid bar",
     );
 }
 
@@ -256,7 +256,7 @@ fn plates_and_anchors_that_do_not_fit() {
     );
     refuses(
         "across = \"14 in\"",
-        "across = \"5 in\"",
+        "across = \"2.5 in\"",
         "intermediate_post.base_plate: it is smaller than the post",
     );
     refuses(

@@ -32,3 +32,17 @@ fn a_height_of_whole_planks_takes_no_further_one() {
     }
     assert_eq!(planks_for(Length::new::<inch>(6.01), &kit).count, 2);
 }
+
+#[test]
+fn water_that_just_reaches_the_top_does_not_stand_above_it() {
+    let kit = Kit::demonstration().unwrap();
+    for planks in 1..=40 {
+        // Half feet, as a difference of two elevations far above their datum gives them.
+        let height =
+            Length::new::<foot>(615.3 + 0.5 * f64::from(planks)) - Length::new::<foot>(615.3);
+        let stack = planks_for(height, &kit);
+        assert_eq!(stack.count, planks);
+        assert!(!stack.is_overtopped_by(height), "{planks} planks");
+        assert!(stack.is_overtopped_by(height + Length::new::<inch>(0.1)));
+    }
+}

@@ -140,6 +140,45 @@ fn sentences_are_in_the_units_of_the_run() {
 }
 
 #[test]
+fn anchors_are_told_in_the_case_that_asks_most_of_them() {
+    // Under the braced post the moment is greater at the design level, but the brace lifts the
+    // plate more at the top: T = M/s + P/2, twice for the load factor, on a row of two.
+    let told = told(&fixture::waves());
+    let plate = &told["anchors"][0];
+    let number = |value: &Value| value.as_f64().unwrap();
+    let tensions: Vec<f64> = told["posts"][0]["base"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|base| number(&base["moment_nm"]) / (11.0 * 0.0254) + number(&base["uplift_n"]) / 2.0)
+        .collect();
+    assert!(tensions[1] > tensions[0]);
+    assert_eq!(plate["forces"]["case"], "top-of-barrier");
+    let on_anchor = number(&plate["tension_on_anchor_n"]);
+    assert!(
+        (on_anchor - 2.0 * tensions[1] / 2.0).abs() < 1e-3,
+        "{on_anchor}"
+    );
+}
+
+#[test]
+fn planks_name_their_leg() {
+    let told = told(&fixture::around_steps());
+    let legs = |wanted: &str| -> Vec<Option<u64>> {
+        let checks = told["checks"].as_array().unwrap().iter();
+        checks
+            .filter(|check| check["part"] == wanted && check["what"] == "shear")
+            .map(|check| check["leg"].as_u64())
+            .collect()
+    };
+    let each_twice = [Some(1), Some(1), Some(2), Some(2), Some(3), Some(3)];
+    assert_eq!(legs("plank 1"), each_twice);
+    assert_eq!(legs("corner post"), [None, None]);
+    // The longest of the three legs.
+    assert_eq!(told["governing"]["leg"], 2);
+}
+
+#[test]
 fn what_has_no_capacity_is_null_and_not_infinite() {
     let mut answer = fixture::door();
     let check = &mut answer.design.legs[0].checks[0];

@@ -46,6 +46,40 @@ fn what_is_open_is_said_once_and_never_lost() {
 }
 
 #[test]
+fn the_brace_is_nearest_where_it_is_fuller_than_any_plank() {
+    let lines = barrier_lines(&fixture::waves(), UnitSystem::Us).join("\n");
+    assert!(
+        lines.contains("nearest to its limit: the brace of the intermediate post"),
+        "{lines}"
+    );
+    let mut without = fixture::waves();
+    for post in &mut without.design.uprights {
+        post.brace = None;
+    }
+    let lines = barrier_lines(&without, UnitSystem::Us).join("\n");
+    assert!(
+        lines.contains("nearest to its limit: plank 3 from the sill"),
+        "{lines}"
+    );
+    assert!(!lines.contains("brace"), "{lines}");
+}
+
+#[test]
+fn beyond_a_limit() {
+    let mut answer = fixture::door();
+    let check = &mut answer.design.legs[0].checks[0];
+    check.capacity = sillmark::barrier::Amount::Moment(match check.demand {
+        sillmark::barrier::Amount::Moment(moment) => moment / 1.5,
+        other => panic!("{other:?}"),
+    });
+    let lines = barrier_lines(&answer, UnitSystem::Us).join("\n");
+    assert!(
+        lines.contains("beyond its limit: the lowest plank in bending, at 150 % of it"),
+        "{lines}"
+    );
+}
+
+#[test]
 fn one_sentence_for_all_parts_it_holds_for() {
     let mut answer = fixture::door();
     let open = |part: &str, what: &str| Open::NotChecked {
@@ -54,16 +88,16 @@ fn one_sentence_for_all_parts_it_holds_for() {
     };
     answer.design.open = vec![
         open("plank", "buckling"),
-        open("plank", "fatigue"),
+        open("plank", "fatigue (clause 9): nothing is stated"),
         open("corner post", "buckling"),
-        open("corner post", "fatigue"),
+        open("corner post", "fatigue (clause 9): nothing is stated"),
         open("corner post", "fire"),
     ];
     assert_eq!(
         open_lines(&answer, UnitSystem::Us),
         [
-            "still to settle: not checked of plank and corner post: buckling; fatigue",
-            "still to settle: not checked of corner post: fire",
+            "not checked of the planks and the corner posts: buckling and fatigue",
+            "not checked of the corner posts: fire",
         ]
     );
 }

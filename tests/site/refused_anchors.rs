@@ -204,16 +204,16 @@ fn edges_that_cannot_be() {
                 "line 2: jamb.edge_water \"near\": it does not begin with a number; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
             ),
             (
-                "edge_left = \"0 in\"",
-                "line 2: jamb.edge_left \"0 in\": no anchor stands that near to an edge; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
+                "edge_below = \"0 in\"",
+                "line 2: jamb.edge_below \"0 in\": no anchor stands that near to an edge; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
             ),
             (
-                "edge_right = \"-8 in\"",
-                "line 2: jamb.edge_right \"-8 in\": it is negative; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
+                "edge_above = \"-8 in\"",
+                "line 2: jamb.edge_above \"-8 in\": it is negative; accepted: the distance from the centre of the outermost anchors to the edge, at least 0.2 in (5 mm), such as \"8 in\", or \"far\" where the edge takes no part",
             ),
             (
                 "edge_up = \"8 in\"",
-                "line 2: jamb.edge_up: there is no such field here; accepted: material, anchors, embedment, bedding, steel_area, steel_ultimate, steel_yield, steel, strength, thickness, lambda, cracking, edge_reinforcement, supplementary, head_bearing, category, coefficient_cracked, coefficient_uncracked, critical_edge, pullout, bond, sleeve_tension, sleeve_shear, edge_dry, edge_water, edge_left, edge_right",
+                "line 2: jamb.edge_up: there is no such field here; accepted: material, anchors, embedment, bedding, steel_area, steel_ultimate, steel_yield, steel, strength, thickness, lambda, cracking, edge_reinforcement, supplementary, head_bearing, category, coefficient_cracked, coefficient_uncracked, critical_edge, pullout, bond, sleeve_tension, sleeve_shear, edge_below, edge_above, edge_water, edge_dry",
             ),
         ],
     );

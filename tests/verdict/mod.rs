@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use sillmark::quantity::{Elevation, parse_elevation, parse_length, parse_velocity};
+use sillmark::quantity::{
+    Elevation, parse_duration, parse_elevation, parse_length, parse_pressure, parse_velocity,
+};
 use sillmark::site::{WallKind, Waves};
 use sillmark::verdict::{
     Caution, CautionTexts, Evidence, GroundSource, Limits, MapStatement, Missing, Reason, Verdict,
@@ -208,6 +210,14 @@ fn one_of_each_caution() -> Vec<Caution> {
     let length = parse_length("1 ft").unwrap();
     vec![
         Caution::ResidentialCompliance,
+        Caution::StatedDepth,
+        Caution::UpliftUnderFloor {
+            depth: length,
+            pressure: parse_pressure("62.4 psf").unwrap(),
+        },
+        Caution::ShortWarning {
+            warning: parse_duration("6 h").unwrap(),
+        },
         Caution::OccupancyNotStated,
         Caution::CoastalZone,
         Caution::Floodway,

@@ -31,6 +31,9 @@ pub struct PlateAnchors {
 }
 
 impl PlateAnchors {
+    /// What [`post`](Self::post) says of the foot of a brace.
+    pub const BRACE: &'static str = "brace";
+
     /// The anchors of a post that stands free, in the case that asks most of them; `None`
     /// where a moment meets a single row of anchors, which cannot take it.
     pub(super) fn of(
@@ -70,7 +73,7 @@ impl PlateAnchors {
         };
         let (factor, reference) = factor(rules);
         Ok(Self {
-            post: "brace",
+            post: Self::BRACE,
             factor,
             reference,
             demand: base_plate(&factored(&forces, factor), &plate(pattern))?,

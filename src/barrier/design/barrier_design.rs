@@ -84,9 +84,34 @@ impl BarrierDesign {
 
 /// Designs a barrier of a kit; `None` where no plank is needed.
 ///
+/// `floor` is what its base plates stand on, `jamb` what the anchors up a reveal are set in.
+///
 /// # Errors
 /// [`DesignError`] for numbers that cannot be, and for load factors that do not go with the
 /// kit's material.
+///
+/// ```
+/// use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Run, design_barrier};
+/// use sillmark::load::{LoadZone, Salinity, WaterCase};
+/// use sillmark::quantity::unit::{Length, foot, inch};
+/// use sillmark::site::LoadStatement;
+/// let (feet, inches) = (Length::new::<foot>, Length::new::<inch>);
+/// let kit = Kit::demonstration()?;
+/// let rules = DesignRules::of(&kit, &LoadStatement::default(), LoadZone::Other)?;
+/// let garage = BarrierTask {
+///     run: Run::straight(feet(14.0)),
+///     height: feet(2.5),
+///     opening_height: None,
+///     place: MountPlace { reveal: Some(inches(8.0)), ..MountPlace::default() },
+///     brace: None,
+///     water: WaterCase::still(feet(2.5), inches(0.0), Salinity::Fresh),
+/// };
+/// let design = design_barrier(&garage, &kit, &rules, None, None)?.unwrap();
+/// assert_eq!((design.stack.count, design.spans()), (5, 2)); // planks, side by side
+/// assert!((design.pieces[0].length.get::<inch>() - 82.75).abs() < 1e-9);
+/// assert!(design.shortfalls.is_empty() && design.governing().unwrap().holds());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn design_barrier(
     task: &BarrierTask,
     kit: &Kit,

@@ -1,7 +1,7 @@
 //! What a design lacks, and what somebody still has to measure, state or choose.
 
 use super::DesignRules;
-use super::anchoring::takes_moment;
+use super::anchoring::{PlateAnchors, takes_moment};
 use super::barrier_design::BarrierDesign;
 use super::frame::Framing;
 use super::upright::Upright;
@@ -121,7 +121,7 @@ pub(super) fn open_items(
     if design.count(Upright::Corner) > 0 {
         open.push(Open::NotChecked {
             part: Upright::Corner.name().to_owned(),
-            what: "both legs bend it: the vector sum is compared with its strength about the axis along the wall, not about a diagonal, and its anchors are checked toward one edge".to_owned(),
+            what: "bending about a diagonal: the vector sum of both legs is compared with its strength about the axis along the wall, and its anchors are checked toward one edge".to_owned(),
         });
     }
     open_strength(design, framing, &mut open)?;
@@ -155,7 +155,7 @@ fn open_brace(design: &BarrierDesign, kit: &Kit, open: &mut Vec<Open>) {
         }
     } else {
         Open::AnchorCapacity {
-            post: "brace".to_owned(),
+            post: PlateAnchors::BRACE.to_owned(),
             why: vec!["the edges around its foot are not stated".to_owned()],
         }
     });
@@ -180,7 +180,7 @@ fn open_anchors(design: &BarrierDesign, framing: &Framing<'_>, open: &mut Vec<Op
     for anchors in design
         .anchors
         .iter()
-        .filter(|anchors| anchors.post != "brace")
+        .filter(|anchors| anchors.post != PlateAnchors::BRACE)
     {
         capacity(anchors.post, anchors.check.as_ref(), "[floor]");
     }

@@ -33,8 +33,12 @@ impl Planks<'_> {
         if water.velocity.is_some_and(|velocity| velocity > limit) {
             return Ok(None);
         }
+        let at_top = self.loads.iter().find(|load| load.case == LoadCase::Top);
+        let debris = at_top.and_then(|load| load.debris);
         greatest(most, |depth| {
             let load = CaseLoad::of(LoadCase::Top, water, depth, depth)?;
+            // Debris strikes this barrier, whose height does not change with the water.
+            let load = CaseLoad { debris, ..load };
             let cover = self.kit.plank.cover;
             // No plank stands in more than the lowest whole ones do.
             #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]

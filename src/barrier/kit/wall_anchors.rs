@@ -47,12 +47,12 @@ impl WallAnchors {
     #[must_use]
     pub fn heights(&self, post: Length) -> Vec<Length> {
         let last = post - self.first;
-        if last <= self.first {
+        if last <= self.first + self.diameter {
             return vec![post / 2.0];
         }
         let mut heights = Vec::new();
         let mut height = self.first;
-        // Rounding does not set two anchors in one place.
+        // No anchor stands in the place of another, nor does rounding set it there.
         while height + self.diameter < last {
             heights.push(height);
             height += self.spacing;

@@ -12,6 +12,7 @@ mod why;
 pub use self::alone::barrier_text;
 pub use barrier::{barrier_lines, barrier_sheet, behind_lines, open_lines};
 
+use self::barrier::open_lines_by_part;
 use self::headline::headline;
 use self::openings::openings_table;
 use self::page::Page;
@@ -73,7 +74,7 @@ fn still_to_settle(page: &mut Page, assessment: &Assessment) {
             continue;
         };
         barriers += 1;
-        for line in open_lines(barrier, units) {
+        for line in open_lines_by_part(barrier, units) {
             match about.iter_mut().find(|(known, _)| *known == line) {
                 Some((_, openings)) => openings.push(&opening.opening.id),
                 None => about.push((line, vec![&opening.opening.id])),

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use crate::barrier::{Amount, Check, LoadCase};
 use crate::report::json::number::{part, rounded};
-use crate::report::nearest::Nearest;
+use crate::report::nearest::{How, Nearest};
 
 /// The water that a figure is for.
 #[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
@@ -23,6 +23,8 @@ pub(super) enum JsonCase {
 pub(super) struct JsonCheck {
     /// Such as `plank 1`, counted from the sill, or `intermediate post`.
     part: String,
+    /// Number of the leg, from 1, for planks; null for posts.
+    leg: Option<usize>,
     /// `bending`, `shear` or `deflection`.
     what: String,
     case: JsonCase,
@@ -44,6 +46,8 @@ pub(super) struct JsonCheck {
 pub(super) struct JsonGoverning {
     /// The part.
     part: String,
+    /// Number of the leg, from 1, for planks.
+    leg: Option<usize>,
     /// Bending, shear, deflection, or the way in which anchors fail.
     what: String,
     case: JsonCase,
@@ -61,7 +65,7 @@ impl JsonCase {
 }
 
 impl JsonCheck {
-    pub(super) fn of(check: &Check) -> Self {
+    pub(super) fn of((leg, check): (Option<usize>, &Check)) -> Self {
         let unit = match check.demand {
             Amount::Moment(_) => "N·m",
             Amount::Force(_) => "N",
@@ -69,6 +73,7 @@ impl JsonCheck {
         };
         Self {
             part: check.part.clone(),
+            leg,
             what: check.what.to_owned(),
             case: JsonCase::of(check.case),
             demand: rounded(check.demand.in_si()),
@@ -87,7 +92,13 @@ impl JsonGoverning {
             case: JsonCase::of(nearest.case),
             ratio: part(nearest.used),
             part: nearest.part,
-            what: nearest.what,
+            leg: nearest.leg,
+            what: match nearest.how {
+                How::Member(what) => what.to_owned(),
+                How::Along => "force along it".to_owned(),
+                How::Anchors(mode) => mode.to_string(),
+                How::AnchorsTogether => "tension and shear together".to_owned(),
+            },
         }
     }
 }

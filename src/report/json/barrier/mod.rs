@@ -24,7 +24,7 @@ use self::posts::JsonPost;
 use super::number::metres;
 use crate::barrier::{BarrierAnswer, Upright};
 use crate::quantity::UnitSystem;
-use crate::report::nearest::Nearest;
+use crate::report::nearest::{Nearest, checks};
 
 /// A barrier of a kit: planks, posts, loads, checks, anchors, pieces, leakage. Forces are
 /// without load factors unless a field says otherwise.
@@ -97,7 +97,7 @@ impl JsonBarrier {
                 .iter()
                 .map(|load| JsonCaseLoad::of(load, design))
                 .collect(),
-            checks: design.checks().map(JsonCheck::of).collect(),
+            checks: checks(design).map(JsonCheck::of).collect(),
             governing: Nearest::of(design).map(JsonGoverning::of),
             longest_span_m: design.longest_span.map(metres),
             greatest_depth_m: design.greatest_depth.map(metres),

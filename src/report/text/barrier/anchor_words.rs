@@ -19,36 +19,40 @@ const fn side(side: Side) -> (&'static str, &'static str) {
 pub(super) fn mode(mode: Mode) -> String {
     match mode {
         Mode::SideFaceBlowout { edge } => {
-            format!("side-face blowout at the edge on the {}", side(edge).0)
+            format!("side-face blowout, edge on the {}", side(edge).0)
         }
         Mode::ShearBreakout { edge, toward: true } => {
-            format!(
-                "concrete breakout in shear to the edge on the {}",
-                side(edge).0
-            )
+            format!("breakout in shear, edge on the {}", side(edge).0)
         }
         Mode::ShearBreakout {
             edge,
             toward: false,
-        } => format!(
-            "concrete breakout to the edge on the {}, along it",
-            side(edge).0
-        ),
+        } => format!("breakout along the edge on the {}", side(edge).0),
         other => other.to_string(),
     }
 }
 
-/// A thing that has to be stated.
-pub(super) fn need(need: Need) -> String {
-    match need {
-        Need::Edge(edge) => {
-            let (place, field) = side(edge);
-            format!(
-                "the distance from the anchors to the edge on the {place}, or that it is far ({field})"
-            )
-        }
-        other => other.to_string(),
+/// What has to be stated, the distances to all edges as one thing.
+pub(super) fn needs(all: &[Need]) -> String {
+    let fields: Vec<&str> = all
+        .iter()
+        .filter_map(|need| match need {
+            Need::Edge(edge) => Some(side(*edge).1),
+            _ => None,
+        })
+        .collect();
+    let mut needs: Vec<String> = all
+        .iter()
+        .filter(|need| !matches!(need, Need::Edge(_)))
+        .map(ToString::to_string)
+        .collect();
+    if !fields.is_empty() {
+        needs.push(format!(
+            "how far the edges are from the anchors, or that they are far ({})",
+            fields.join(", ")
+        ));
     }
+    needs.join("; ")
 }
 
 /// What a check came to, in short; nothing where nothing could be checked.

@@ -28,7 +28,7 @@ fn pump(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
     let at_least = if pump.is_at_least() { "at least " } else { "" };
     let margin = if pump.margin > 1.0 {
         format!(
-            ", {} that get in times {}",
+            ": {} that get in, times the margin of {}",
             units.flow(pump.inflow),
             pump.margin
         )

@@ -9,5 +9,6 @@ mod words;
 
 pub use behind::behind_lines;
 pub use open::open_lines;
+pub(super) use open::open_lines_by_part;
 pub use sheet::barrier_sheet;
 pub use short::barrier_lines;

@@ -6,91 +6,126 @@ use crate::anchor::{AnchorCheck, Need};
 use crate::barrier::{BarrierAnswer, BarrierDesign, Open};
 use crate::quantity::UnitSystem;
 
-/// What somebody still has to measure, state or choose: one line a subject, for all parts that
-/// it holds for.
+/// What somebody still has to measure, state or choose: one short line a subject, for all parts
+/// that it holds for.
 #[must_use]
 pub fn open_lines(answer: &BarrierAnswer, units: UnitSystem) -> Vec<String> {
-    let design = &answer.design;
-    let mut subjects = Vec::new();
-    for open in &design.open {
-        match open {
-            Open::Mount { missing } => {
-                let measures: Vec<String> = missing
-                    .iter()
-                    .map(|(field, least)| format!("{field} (at least {})", units.dimension(*least)))
-                    .collect();
-                subjects.push(format!(
-                    "measure {}: that decides the mount and the length of the planks",
-                    measures.join(" or ")
-                ));
-            }
-            Open::BraceSide => subjects.push(
-                "on which side a brace may stand (brace = \"dry side\" or \"water side\")"
-                    .to_owned(),
-            ),
-            Open::NotStated { .. } => subjects.push(open.text(units)),
-            Open::AnchorCapacity { .. }
-            | Open::KitDoesNotState { .. }
-            | Open::NotChecked { .. }
-            | Open::LoadNotIncluded { .. } => {}
-        }
-    }
-    subjects.extend(anchors_not_stated(design));
-    subjects.extend(anchors_half_stated(design));
-    subjects.extend(kit(design));
-    subjects.extend(not_checked(design));
-    subjects.extend(loads(design));
-    let mut lines: Vec<String> = Vec::new();
-    for subject in subjects {
-        let line = format!("still to settle: {subject}");
-        if !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
-    lines
+    subjects(&answer.design, units, Detail::Short)
 }
 
-/// The posts whose anchors are open, each with its check.
+/// The same with a line of its own for each part, so that lines of several barriers that share
+/// a part are alike.
+pub(in super::super) fn open_lines_by_part(
+    answer: &BarrierAnswer,
+    units: UnitSystem,
+) -> Vec<String> {
+    subjects(&answer.design, units, Detail::EachPart)
+}
+
+/// How much is said of each subject.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Detail {
+    /// No more than a person needs to know what to do.
+    Short,
+    /// The same, one part a line.
+    EachPart,
+    /// With clauses and remarks.
+    Full,
+}
+
+/// The subjects, each once.
+pub(super) fn subjects(design: &BarrierDesign, units: UnitSystem, detail: Detail) -> Vec<String> {
+    let on_site = design.open.iter().filter_map(|open| match open {
+        Open::Mount { missing } => {
+            let measures: Vec<String> = missing
+                .iter()
+                .map(|(field, least)| format!("{field} (at least {})", units.dimension(*least)))
+                .collect();
+            Some(format!(
+                "measure the {}: that decides the mount and the length of the planks",
+                measures.join(" or the ")
+            ))
+        }
+        Open::BraceSide => Some(
+            "on which side a brace may stand (brace = \"dry side\" or \"water side\")".to_owned(),
+        ),
+        Open::NotStated { .. } => Some(open.text(units)),
+        Open::AnchorCapacity { .. }
+        | Open::KitDoesNotState { .. }
+        | Open::NotChecked { .. }
+        | Open::LoadNotIncluded { .. } => None,
+    });
+    let mut subjects: Vec<String> = Vec::new();
+    let grouped = [
+        anchors_not_stated(design),
+        anchors_half_stated(design),
+        kit(design),
+        not_checked(design, detail),
+        loads(design),
+    ];
+    for subject in on_site.chain(grouped.into_iter().flatten()) {
+        if !subjects.contains(&subject) {
+            subjects.push(subject);
+        }
+    }
+    subjects
+}
+
+/// The texts of one kind of open item, each once.
+fn texts<'a>(
+    design: &'a BarrierDesign,
+    of: impl Fn(&'a Open) -> Option<&'a String>,
+) -> Vec<&'a String> {
+    let mut texts = Vec::new();
+    for text in design.open.iter().filter_map(of) {
+        if !texts.contains(&text) {
+            texts.push(text);
+        }
+    }
+    texts
+}
+
+/// The posts whose anchors are open, each once with its check.
 fn open_anchors(design: &BarrierDesign) -> Vec<(&str, Option<&AnchorCheck>)> {
-    let posts = design.open.iter().filter_map(|open| match open {
-        Open::AnchorCapacity { post, .. } => Some(post.as_str()),
+    let posts = texts(design, |open| match open {
+        Open::AnchorCapacity { post, .. } => Some(post),
         _ => None,
     });
+    let end = design.end_post.as_ref();
+    let end = end.and_then(|end| end.anchors.as_ref());
     posts
+        .into_iter()
         .map(|post| {
-            let check = if post == "end post" {
-                let end = design.end_post.as_ref();
-                let anchors = end.and_then(|end| end.anchors.as_ref());
-                anchors.and_then(|anchors| anchors.check.as_ref())
-            } else {
-                let plates = &design.anchors;
-                let plate = plates.iter().find(|plate| plate.post == post);
-                plate.and_then(|plate| plate.check.as_ref())
+            let plate = design.anchors.iter().find(|plate| plate.post == post);
+            let check = match post.as_str() {
+                "end post" => end.and_then(|anchors| anchors.check.as_ref()),
+                _ => plate.and_then(|plate| plate.check.as_ref()),
             };
-            (post, check)
+            (post.as_str(), check)
         })
         .collect()
 }
 
-fn anchors_not_stated(design: &BarrierDesign) -> Option<String> {
-    let posts: Vec<String> = open_anchors(design)
-        .into_iter()
+/// Posts of which nobody said what their anchors are set in.
+fn anchors_not_stated(design: &BarrierDesign) -> Vec<String> {
+    let open = open_anchors(design).into_iter();
+    let posts: Vec<String> = open
         .filter(|(_, check)| check.is_none())
         .map(|(post, _)| {
-            let table = if post == "end post" {
-                "[jamb]"
-            } else {
-                "[floor]"
+            let table = match post {
+                "end post" => "[jamb]",
+                _ => "[floor]",
             };
             format!("the {post}s ({table})")
         })
         .collect();
-    (!posts.is_empty()).then(|| {
-        format!(
-            "what the anchors of {} are set in and how they are fixed; until then only their load is known, not what they hold",
-            list(&posts)
-        )
-    })
+    if posts.is_empty() {
+        return Vec::new();
+    }
+    vec![format!(
+        "what the anchors of {} are set in and how they are fixed; until then only their load is known, not what they hold",
+        list(&posts)
+    )]
 }
 
 /// What has to be stated for all ways of failing together, by the posts that ask for the same.
@@ -113,29 +148,30 @@ fn anchors_half_stated(design: &BarrierDesign) -> Vec<String> {
             None => groups.push((vec![post], needs)),
         }
     }
-    groups
-        .into_iter()
-        .map(|(posts, needs)| {
-            let needs: Vec<String> = needs.into_iter().map(anchor_words::need).collect();
-            format!("for the anchors of {}, {}", list(&posts), needs.join("; "))
-        })
-        .collect()
+    let told = groups.into_iter().map(|(posts, needs)| {
+        format!(
+            "for the anchors of {}: {}",
+            list(&posts),
+            anchor_words::needs(&needs)
+        )
+    });
+    told.collect()
 }
 
-fn kit(design: &BarrierDesign) -> Option<String> {
-    let silent: Vec<String> = design
-        .open
-        .iter()
-        .filter_map(|open| match open {
-            Open::KitDoesNotState { what } => Some(what.clone()),
-            _ => None,
-        })
-        .collect();
-    (!silent.is_empty()).then(|| format!("the kit does not state {}", list(&silent)))
+fn kit(design: &BarrierDesign) -> Vec<String> {
+    let silent = texts(design, |open| match open {
+        Open::KitDoesNotState { what } => Some(what),
+        _ => None,
+    });
+    if silent.is_empty() {
+        return Vec::new();
+    }
+    let silent: Vec<String> = silent.into_iter().cloned().collect();
+    vec![format!("the kit does not state {}", list(&silent))]
 }
 
 /// What no check covers, by the parts that it holds for.
-fn not_checked(design: &BarrierDesign) -> Vec<String> {
+fn not_checked(design: &BarrierDesign, detail: Detail) -> Vec<String> {
     let mut by_what: Vec<(&str, Vec<String>)> = Vec::new();
     for open in &design.open {
         if let Open::NotChecked { part, what } = open {
@@ -146,27 +182,44 @@ fn not_checked(design: &BarrierDesign) -> Vec<String> {
             }
         }
     }
-    let mut by_parts: Vec<(Vec<String>, Vec<&str>)> = Vec::new();
+    let mut by_parts: Vec<(Vec<String>, Vec<String>)> = Vec::new();
+    if detail == Detail::EachPart {
+        by_what = by_what
+            .into_iter()
+            .flat_map(|(what, parts)| parts.into_iter().map(move |part| (what, vec![part])))
+            .collect();
+    }
     for (what, parts) in by_what {
+        let what = match detail {
+            // Clause and remark begin with a bracket, a colon or a semicolon.
+            Detail::Short | Detail::EachPart => what.split(['(', ':', ';']).next().unwrap_or(what),
+            Detail::Full => what,
+        };
+        let what = what.trim().to_owned();
         match by_parts.iter_mut().find(|(known, _)| *known == parts) {
             Some((_, whats)) => whats.push(what),
             None => by_parts.push((parts, vec![what])),
         }
     }
-    by_parts
-        .into_iter()
-        .map(|(parts, whats)| format!("not checked of {}: {}", list(&parts), whats.join("; ")))
-        .collect()
+    let told = by_parts.into_iter().map(|(parts, whats)| {
+        let whats = match detail {
+            Detail::Short | Detail::EachPart => list(&whats),
+            Detail::Full => whats.join("; "),
+        };
+        let parts: Vec<String> = parts.iter().map(|part| format!("the {part}s")).collect();
+        format!("not checked of {}: {whats}", list(&parts))
+    });
+    told.collect()
 }
 
-fn loads(design: &BarrierDesign) -> Option<String> {
-    let absent: Vec<&str> = design
-        .open
-        .iter()
-        .filter_map(|open| match open {
-            Open::LoadNotIncluded { what } => Some(what.as_str()),
-            _ => None,
-        })
-        .collect();
-    (!absent.is_empty()).then(|| absent.join("; "))
+fn loads(design: &BarrierDesign) -> Vec<String> {
+    let absent = texts(design, |open| match open {
+        Open::LoadNotIncluded { what } => Some(what),
+        _ => None,
+    });
+    if absent.is_empty() {
+        return Vec::new();
+    }
+    let absent: Vec<String> = absent.into_iter().cloned().collect();
+    vec![absent.join("; ")]
 }

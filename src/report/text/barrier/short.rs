@@ -1,13 +1,13 @@
 //! The short answer: what to cut, what carries it, what is nearest to its limit.
 
 use super::anchor_words;
-use super::words::{counted, list, part, people, percent, role};
+use super::words::{self, counted, list, people, percent, role};
 use crate::barrier::{
     BarrierAnswer, BarrierDesign, EndPostDesign, Ends, Open, Piece, Upright, UprightDesign,
 };
 use crate::inflow::{Inflow, NotCounted, Reason};
 use crate::quantity::UnitSystem;
-use crate::report::nearest::Nearest;
+use crate::report::nearest::{Nearest, worst_case};
 use crate::site::Mount;
 use crate::statement::Choice;
 
@@ -129,20 +129,10 @@ fn posts(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
     let corners = design.count(Upright::Corner);
     let mut posts = Vec::new();
     if between > 0 {
-        let mut because: Vec<String> = Vec::new();
-        for reason in design.legs.iter().flat_map(|leg| &leg.divided_because) {
-            if !because.iter().any(|known| known == reason) {
-                because.push((*reason).to_owned());
-            }
-        }
-        let because = if because.is_empty() {
-            "so that every post holds".to_owned()
-        } else {
-            format!("without, {}", list(&because))
-        };
         posts.push(format!(
-            "{} ({because})",
-            counted(between, "intermediate post")
+            "{} ({})",
+            counted(between, "intermediate post"),
+            because(design)
         ));
     }
     if corners > 0 {
@@ -174,6 +164,28 @@ fn posts(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
     Some(format!("{posts}{}", brace.unwrap_or_default()))
 }
 
+/// Why there are posts between, each reason once.
+fn because(design: &BarrierDesign) -> String {
+    const PLANKS: &str = "planks would ";
+    let (mut planks, mut others) = (Vec::new(), Vec::new());
+    for reason in design.legs.iter().flat_map(|leg| &leg.divided_because) {
+        let (reasons, reason) = match reason.strip_prefix(PLANKS) {
+            Some(fails) => (&mut planks, fails.to_owned()),
+            None => (&mut others, (*reason).to_owned()),
+        };
+        if !reasons.contains(&reason) {
+            reasons.push(reason);
+        }
+    }
+    if !planks.is_empty() {
+        others.insert(0, format!("without, {PLANKS}{}", list(&planks)));
+    }
+    if others.is_empty() {
+        others.push("so that every post holds".to_owned());
+    }
+    others.join("; ")
+}
+
 /// What the most loaded base plate hands to the floor.
 fn floor(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
     let moment = |post: &&UprightDesign| {
@@ -184,12 +196,13 @@ fn floor(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
         .uprights
         .iter()
         .max_by(|one, other| moment(one).total_cmp(&moment(other)))?;
-    let base = post
-        .base
-        .iter()
-        .max_by(|one, other| one.moment.value.total_cmp(&other.moment.value))?;
     let name = post.role.name();
     let plate = design.anchors.iter().find(|plate| plate.post == name);
+    let worst = match plate {
+        Some(plate) => plate.forces.case,
+        None => worst_case(post.base.iter().map(|base| (base.case, base.moment.value)))?,
+    };
+    let base = post.base.iter().find(|base| base.case == worst)?;
     let anchors = plate.map(|plate| {
         let holds = anchor_words::outcome(plate.check.as_ref());
         format!(
@@ -220,19 +233,16 @@ fn nearest(design: &BarrierDesign) -> Option<String> {
         ("nearest to its limit", format!("used {used}"))
     };
     Some(format!(
-        "{how}: {}, {}, {used} ({})",
-        part(&nearest.part),
-        nearest.what,
+        "{how}: {}, {used} ({})",
+        words::nearest(&nearest, design.legs.len()),
         nearest.case.word()
     ))
 }
 
 /// What the wall at each end has to take.
 fn wall(end: &EndPostDesign, units: UnitSystem) -> Option<String> {
-    let worst = end
-        .forces
-        .iter()
-        .max_by(|one, other| one.force.value.total_cmp(&other.force.value))?;
+    let case = worst_case(end.forces.iter().map(|each| (each.case, each.force.value)))?;
+    let worst = end.forces.iter().find(|each| each.case == case)?;
     let whose = match end.ends {
         Some(Ends::Mounted(Mount::Inside)) => "each jamb takes",
         Some(Ends::Mounted(Mount::Outside)) => "the wall on each side takes",
@@ -242,7 +252,7 @@ fn wall(end: &EndPostDesign, units: UnitSystem) -> Option<String> {
     let bearing = worst.bearing.map(|bearing| {
         format!(
             "; the post presses on its face with at most {}",
-            units.pressure(bearing)
+            units.stress(bearing)
         )
     });
     let anchors = end.anchors.as_ref().map(|anchors| {

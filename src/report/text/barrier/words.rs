@@ -1,14 +1,16 @@
 //! Small words that the texts of a barrier share.
 
+use super::anchor_words;
 use crate::barrier::{LoadCase, Upright};
 use crate::quantity::unit::{Time, minute};
+use crate::report::nearest::{How, Nearest};
 
 /// How much of a capacity is used: `23 %`.
 pub(super) fn percent(used: f64) -> String {
     if !used.is_finite() {
         "without limit".to_owned()
     } else if used > 0.0 && used < 0.005 {
-        "less than 1 %".to_owned()
+        "under 1 %".to_owned()
     } else {
         format!("{:.0} %", 100.0 * used)
     }
@@ -42,12 +44,22 @@ pub(super) fn people(count: u64) -> String {
     }
 }
 
-/// `plank 1` is the lowest; the others keep their number from the sill.
-pub(super) fn part(name: &str) -> String {
-    match name {
+/// What is nearest to its limit, and how it would fail. The lowest plank has no number, the
+/// others have theirs from the sill; a leg is named where there are several.
+pub(super) fn nearest(nearest: &Nearest, legs: usize) -> String {
+    let mut part = match nearest.part.as_str() {
         "plank 1" => "the lowest plank".to_owned(),
         plank if plank.starts_with("plank ") => format!("{plank} from the sill"),
         other => format!("the {other}"),
+    };
+    if let Some(leg) = nearest.leg.filter(|_| legs > 1) {
+        part += &format!(" of leg {leg}");
+    }
+    match nearest.how {
+        How::Member(what) => format!("{part} in {what}"),
+        How::Along => format!("{part} by the force along it"),
+        How::Anchors(mode) => format!("{part} by {}", anchor_words::mode(mode)),
+        How::AnchorsTogether => format!("{part} by tension and shear together"),
     }
 }
 
@@ -115,7 +127,7 @@ mod tests {
     fn parts_of_a_capacity() {
         for (used, text) in [
             (0.0, "0 %"),
-            (0.001, "less than 1 %"),
+            (0.001, "under 1 %"),
             (0.234, "23 %"),
             (1.5, "150 %"),
             (f64::INFINITY, "without limit"),

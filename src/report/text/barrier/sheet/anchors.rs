@@ -4,7 +4,7 @@ use super::notes::Notes;
 use crate::anchor::{AnchorCheck, Factor, FactorValue, ModeCheck};
 use crate::barrier::{BarrierDesign, PlateAnchors};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::anchor_words::{mode, need, outcome};
+use crate::report::text::barrier::anchor_words::{mode, needs, outcome};
 use crate::report::text::barrier::words::{percent, water};
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
 use crate::statement::Confidence;
@@ -51,7 +51,7 @@ fn demand(plate: &PlateAnchors, notes: &mut Notes, units: UnitSystem) -> String 
         )
     });
     format!(
-        "with the factor {} {} and {}: {} of tension on the row at the water side, {} on each of its anchors, {} of shear on each anchor of the plate{}",
+        "with the factor {} {}, water at the {}: {} of tension on the row at the water side, {} on each of its anchors, {} of shear on each anchor of the plate{}",
         plate.factor,
         notes.mark(&plate.reference),
         water(plate.forces.case),
@@ -84,10 +84,9 @@ fn print_check(page: &mut Page, check: &AnchorCheck, units: UnitSystem) {
         page.paragraph(&outcome, "- ");
     }
     for found in &checked {
-        let factors: Vec<String> = found
-            .strength
-            .factors()
-            .iter()
+        let strength = &found.strength;
+        let factors: Vec<String> = std::iter::once(strength.phi_factor())
+            .chain(strength.factors())
             .map(|each| factor(each, units))
             .collect();
         page.paragraph(
@@ -97,12 +96,11 @@ fn print_check(page: &mut Page, check: &AnchorCheck, units: UnitSystem) {
     }
     for direction in directions {
         for unchecked in &direction.unchecked {
-            let needs: Vec<String> = unchecked.state.iter().copied().map(need).collect();
             page.paragraph(
                 &format!(
                     "{} is not checked; state {}",
                     mode(unchecked.mode),
-                    needs.join("; ")
+                    needs(&unchecked.state)
                 ),
                 "- ",
             );
@@ -129,7 +127,7 @@ fn modes(checked: &[&ModeCheck], units: UnitSystem) -> comfy_table::Table {
             mode(check.mode),
             units.force(check.demand),
             units.force(strength.nominal()),
-            format!("{} ({})", strength.phi(), strength.phi_factor().clause),
+            trimmed(strength.phi()),
             units.force(strength.design()),
             percent(check.utilisation()),
         ]);

@@ -1,9 +1,10 @@
 //! What planks and posts have to carry beside what they can.
 
 use super::notes::Notes;
-use crate::barrier::{BarrierDesign, governing};
+use crate::barrier::BarrierDesign;
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::words::{part, percent, water};
+use crate::report::nearest::{Nearest, checks};
+use crate::report::text::barrier::words::{nearest, percent, water};
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
 
 pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, units: UnitSystem) {
@@ -17,30 +18,32 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
         "Used",
         "Source",
     ]);
-    for check in design.checks() {
-        let over = if check.holds() { "" } else { " too much" };
+    let legs = design.legs.len();
+    for (leg, check) in checks(design) {
+        let part = match leg {
+            Some(leg) if legs > 1 => format!("{} of leg {leg}", check.part),
+            _ => check.part.clone(),
+        };
         table.add_row(vec![
-            check.part.clone(),
+            part,
             check.what.to_owned(),
             water(check.case).to_owned(),
             check.demand.text(units),
             check.capacity.text(units),
-            format!("{}{over}", percent(check.ratio())),
+            percent(check.ratio()),
             notes.mark(&check.reference),
         ]);
     }
-    let Some(worst) = governing(design.checks()) else {
+    if table.is_empty() {
         return;
-    };
+    }
     page.heading("Strength of planks and posts, with load factors; deflection without");
     columns_to_the_right(&mut table, 3..6);
     page.table(&table);
-    page.paragraph(
-        &format!(
-            "of these {} in {} is nearest to its limit",
-            part(&worst.part),
-            worst.what
-        ),
-        "- ",
-    );
+    if let Some(found) = Nearest::of(design) {
+        page.paragraph(
+            &format!("nearest to its limit: {}", nearest(&found, legs)),
+            "- ",
+        );
+    }
 }

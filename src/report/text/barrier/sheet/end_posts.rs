@@ -19,23 +19,20 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
     page.heading(&format!(
         "End posts ({place}) and what one hands to the wall, without load factors"
     ));
+    let bears = end.forces.iter().any(|forces| forces.bearing.is_some());
     let mut table = plain_table();
-    table.set_header(vec![
-        "Water",
-        "Force",
-        "at",
-        "Most on a height",
-        "Pressure on the face",
-    ]);
+    let mut header = vec!["Water", "Force", "at", "Most on a height"];
+    header.extend(bears.then_some("Pressure on the face"));
+    table.set_header(header);
     for forces in &end.forces {
-        let bearing = forces.bearing.map(|bearing| units.pressure(bearing));
-        table.add_row(vec![
+        let mut row = vec![
             water(forces.case).to_owned(),
             units.force(forces.force),
             units.height(forces.height),
             units.line_load(forces.greatest),
-            bearing.unwrap_or_else(|| "-".to_owned()),
-        ]);
+        ];
+        row.extend(forces.bearing.map(|bearing| units.stress(bearing)));
+        table.add_row(row);
     }
     columns_to_the_right(&mut table, 1..5);
     page.table(&table);

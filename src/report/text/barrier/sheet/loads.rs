@@ -1,8 +1,10 @@
 //! The load of the water, part by part, for both cases side by side.
 
+use comfy_table::Table;
+
 use super::notes::Notes;
-use crate::barrier::{BarrierDesign, CaseLoad, LoadCase};
-use crate::load::{Impact, LoadPart, PressureProfile, Resultant};
+use crate::barrier::{BarrierDesign, CaseLoad};
+use crate::load::{Impact, LoadPart, Resultant};
 use crate::quantity::{Length, UnitSystem};
 use crate::report::parts::parts;
 use crate::report::text::barrier::words::water;
@@ -33,6 +35,11 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
     header.push("Source".to_owned());
     let last = header.len() - 1;
     table.set_header(header);
+    let mut depths = vec!["depth over the sill".to_owned()];
+    for load in &design.loads {
+        depths.extend([units.height(load.depth), String::new()]);
+    }
+    table.add_row(depths);
     for part in PARTS {
         let found: Vec<Option<Resultant>> = design
             .loads
@@ -50,42 +57,32 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
     let totals = design.loads.iter().map(|load| load.on_barrier.resultant());
     row.extend(totals.flat_map(|total| cells(Some(total), units)));
     table.add_row(row);
-    for (name, figure) in figures(units) {
-        let mut row = vec![name.to_owned()];
-        row.extend(design.loads.iter().flat_map(figure));
-        table.add_row(row);
-    }
+    figures(&mut table, &design.loads, units);
     columns_to_the_right(&mut table, 1..last);
     page.table(&table);
+    let mut said: Vec<String> = Vec::new();
     for load in &design.loads {
-        more(page, notes, load, units);
+        for line in more(notes, load, units) {
+            if !said.contains(&line) {
+                page.paragraph(&line, "- ");
+                said.push(line);
+            }
+        }
     }
 }
 
-/// A figure of one case: its value, and the height it belongs to.
-type Figure = Box<dyn Fn(&CaseLoad) -> [String; 2]>;
-
-fn figures(units: UnitSystem) -> [(&'static str, Figure); 3] {
-    [
-        (
-            "moment about the sill",
-            Box::new(move |load| {
-                let moment = load.on_barrier.resultant().moment;
-                [units.moment_per_length(moment), String::new()]
-            }),
-        ),
-        (
-            "greatest pressure",
-            Box::new(move |load| {
-                let (pressure, at) = PressureProfile::greatest(&load.on_barrier);
-                [units.pressure(pressure), units.height(at)]
-            }),
-        ),
-        (
-            "depth over the sill",
-            Box::new(move |load| [units.height(load.depth), String::new()]),
-        ),
-    ]
+/// What belongs to the load as a whole.
+fn figures(table: &mut Table, loads: &[CaseLoad], units: UnitSystem) {
+    let mut moments = vec!["moment about the sill".to_owned()];
+    let mut pressures = vec!["greatest pressure".to_owned()];
+    for load in loads {
+        let moment = load.on_barrier.resultant().moment;
+        moments.extend([units.moment_per_length(moment), String::new()]);
+        let (pressure, at) = load.on_barrier.greatest();
+        pressures.extend([units.pressure(pressure), units.height(at)]);
+    }
+    table.add_row(moments);
+    table.add_row(pressures);
 }
 
 fn of_part(load: &CaseLoad, part: LoadPart, height: Length) -> Option<Resultant> {
@@ -110,41 +107,46 @@ fn sources(notes: &mut Notes, loads: &[CaseLoad], part: LoadPart) -> String {
     notes.marks(of_part.map(|reference| reference.citation.to_string()))
 }
 
-/// Debris, and what is not in the load; once where both cases have the same.
-fn more(page: &mut Page, notes: &mut Notes, load: &CaseLoad, units: UnitSystem) {
-    if load.case == LoadCase::Top {
-        return;
+/// Crests, debris, and what is not in the load.
+fn more(notes: &mut Notes, load: &CaseLoad, units: UnitSystem) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(crest) = load.water.crest() {
+        lines.push(format!(
+            "{}: the crests of the waves reach {} over the sill",
+            water(load.case),
+            units.height(crest)
+        ));
     }
     if let Some(impact) = load.water.impact {
         let marks = sources(notes, std::slice::from_ref(load), LoadPart::Debris);
-        let force = match impact {
-            Impact::Patch {
-                force,
-                width,
-                height,
-            } => format!(
-                "{} on a patch {} wide and {} high",
-                units.force(force),
-                units.dimension(width),
-                units.dimension(height)
-            ),
-            Impact::Strip { force, height } => format!(
-                "{} along a strip {} high",
-                units.line_load(force),
-                units.dimension(height)
-            ),
-        };
-        page.paragraph(
-            &format!(
-                "debris strikes on top of that, at the worst place at or below the surface: {force} {marks}"
-            ),
-            "- ",
-        );
+        lines.push(format!(
+            "debris strikes on top of that, at the worst place at or below the surface: {} {marks}",
+            force_of(impact, units)
+        ));
     }
-    for absent in &load.water.not_included {
-        page.paragraph(
-            &format!("not in the load: {}, since {}", absent.part, absent.reason),
-            "- ",
-        );
+    let absent = load.water.not_included.iter();
+    lines.extend(
+        absent.map(|absent| format!("not in the load: {}, since {}", absent.part, absent.reason)),
+    );
+    lines
+}
+
+fn force_of(impact: Impact, units: UnitSystem) -> String {
+    match impact {
+        Impact::Patch {
+            force,
+            width,
+            height,
+        } => format!(
+            "{} on a patch {} wide and {} high",
+            units.force(force),
+            units.dimension(width),
+            units.dimension(height)
+        ),
+        Impact::Strip { force, height } => format!(
+            "{} along a strip {} high",
+            units.line_load(force),
+            units.dimension(height)
+        ),
     }
 }

@@ -11,7 +11,7 @@ mod planks;
 mod posts;
 
 use self::notes::Notes;
-use super::open_lines;
+use super::open::{Detail, subjects};
 use crate::barrier::BarrierAnswer;
 use crate::quantity::UnitSystem;
 use crate::report::text::page::Page;
@@ -37,11 +37,11 @@ pub fn barrier_sheet(answer: &BarrierAnswer, units: UnitSystem, columns: usize) 
             page.paragraph(&shortfall.text(units), "- ");
         }
     }
-    let open = open_lines(answer, units);
+    let open = subjects(design, units, Detail::Full);
     if !open.is_empty() {
-        page.heading("Open");
-        for line in open {
-            page.paragraph(&line, "- ");
+        page.heading("Still to settle");
+        for subject in open {
+            page.paragraph(&subject, "- ");
         }
     }
     notes.print(&mut page);

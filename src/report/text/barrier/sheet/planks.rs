@@ -28,7 +28,7 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
     if let Some(span) = design.longest_span {
         page.paragraph(
             &format!(
-                "under these loads planks may bend over {} at most, no more than the kit's longest piece",
+                "the longest span that planks hold under these loads, up to the kit's longest piece: {}",
                 units.dimension(span)
             ),
             "- ",
@@ -37,7 +37,7 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
     if let Some(depth) = design.greatest_depth {
         page.paragraph(
             &format!(
-                "over the longest span here they hold {} of water over the sill at most, no more than the kit's greatest height",
+                "the deepest water over the sill that planks hold over the longest span here, up to the kit's greatest height: {}",
                 units.height(depth)
             ),
             "- ",
