@@ -20,6 +20,8 @@ mod barrier;
 mod barrier_figures;
 #[path = "command/barrier_files.rs"]
 mod barrier_files;
+#[path = "command/barrier_large.rs"]
+mod barrier_large;
 #[path = "command/barrier_of_site.rs"]
 mod barrier_of_site;
 #[path = "command/barrier_posts.rs"]

@@ -212,7 +212,10 @@ fn planks_that_fail() {
     let broken = reasons("19 ft");
     assert!(broken.contains("plank 1: bending of"), "{broken}");
     let long = reasons("25 ft");
-    assert!(long.contains("of 299.0 in is longer than the kit's longest, 240.0 in"), "{long}");
+    assert!(
+        long.contains("of 299.0 in is longer than the kit's longest, 240.0 in"),
+        "{long}"
+    );
 }
 
 /// The concrete of a floor, with anchors so far from the edge at the dry side.
