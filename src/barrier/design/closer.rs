@@ -40,7 +40,7 @@ impl Framing<'_> {
                 return Ok(None);
             };
             planned.legs[leg].leg = divided;
-            if self.tributary(&planned, failing.role, post) <= holds {
+            if tributary(&planned, failing.role, post) <= holds {
                 break;
             }
         }
@@ -66,12 +66,12 @@ impl Framing<'_> {
         }
         Ok((holds.value > 0.0).then_some(holds))
     }
+}
 
-    /// The width of barrier that the post of a kind which carries most has.
-    fn tributary(&self, frame: &Frame, role: Upright, post: &Post) -> Length {
-        match role {
-            Upright::Intermediate => frame.widest_divided() + post.width,
-            Upright::Corner => frame.heaviest_corner(post).unwrap_or_default(),
-        }
+/// The width of barrier that the post of a kind which carries most has.
+fn tributary(frame: &Frame, role: Upright, post: &Post) -> Length {
+    match role {
+        Upright::Intermediate => frame.widest_divided() + post.width,
+        Upright::Corner => frame.heaviest_corner(post).unwrap_or_default(),
     }
 }
