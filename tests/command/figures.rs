@@ -28,14 +28,11 @@ pub(crate) fn is(result: &Value, way: &str, expected: f64) {
     assert_relative_eq!(found, expected, max_relative = 1e-6, epsilon = 1e-6);
 }
 
-/// The one member of the list at a pointer whose `field` has a value.
+/// The first member of the list at a pointer whose `field` has a value.
 pub(crate) fn one<'a>(result: &'a Value, way: &str, field: &str, value: &str) -> &'a Value {
     let list = result.pointer(way).and_then(Value::as_array).unwrap();
-    let mut found = list.iter().filter(|each| each[field] == value);
-    let first = found
-        .next()
-        .unwrap_or_else(|| panic!("no {value} in {list:#?}"));
-    first
+    let found = list.iter().find(|each| each[field] == value);
+    found.unwrap_or_else(|| panic!("no {value} in {list:#?}"))
 }
 
 /// The texts of the list at a pointer, one a line.
