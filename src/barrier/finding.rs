@@ -58,7 +58,7 @@ pub enum Shortfall {
     },
     /// The brace carries more than its maker allows.
     BraceFails {
-        /// Force along it.
+        /// Force along it, with the load factor.
         along: Force,
         /// What its maker allows.
         capacity: Force,

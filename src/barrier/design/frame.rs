@@ -34,8 +34,7 @@ impl Framing<'_> {
         let mut least = vec![1; self.task.run.legs().len()];
         let mut first: Option<Frame> = None;
         while let Some(frame) = self.with_spans(&least)? {
-            let brace = self.planks.kit.brace.as_ref();
-            let failing = frame.uprights.iter().find(|post| !post.holds(brace));
+            let failing = frame.uprights.iter().find(|post| !post.holds());
             let Some(failing) = failing else {
                 return Ok(frame);
             };

@@ -60,7 +60,7 @@ impl Framing<'_> {
         let task = self.task_of(standing);
         let alone = task.design(None)?;
         let waves = self.waves_act();
-        if alone.holds(None) && !waves {
+        if alone.holds() && !waves {
             frame.uprights.push(alone);
             return Ok(());
         }
@@ -122,14 +122,14 @@ impl Framing<'_> {
         });
         let brace = self.planks.kit.brace.as_ref();
         let may_stand_alone = brace.is_none() || !self.waves_act();
-        if may_stand_alone && task.design(None)?.holds(None) {
+        if may_stand_alone && task.design(None)?.holds() {
             return Ok(true);
         }
         let Some(brace) = brace else {
             return Ok(false);
         };
         let side = self.task.brace.unwrap_or(BraceSide::Dry);
-        Ok(task.design(Some((brace, side)))?.holds(Some(brace)))
+        Ok(task.design(Some((brace, side)))?.holds())
     }
 
     /// The leg that one more post helps a failing post most in; `None` where none may be

@@ -149,10 +149,9 @@ fn posts(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
         } else {
             "braced"
         };
-        let used = brace.capacity.map(|capacity| {
-            let used = percent((brace.along / capacity).value);
-            format!(", {used} of what the kit's maker allows")
-        });
+        let used = brace
+            .used()
+            .map(|used| format!(", {} of what the kit's maker allows", percent(used)));
         format!(
             "; {planned} on the {}: {} along a brace{}",
             Choice::word(brace.side),
