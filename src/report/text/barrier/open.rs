@@ -220,6 +220,15 @@ fn loads(design: &BarrierDesign) -> Vec<String> {
     if absent.is_empty() {
         return Vec::new();
     }
-    let absent: Vec<String> = absent.into_iter().cloned().collect();
-    vec![absent.join("; ")]
+    let (mut loads, mut others) = (Vec::new(), Vec::new());
+    for what in absent {
+        match what.split_once(" is not in the loads: ") {
+            Some((load, reason)) => loads.push(format!("{load} ({reason})")),
+            None => others.push(what.clone()),
+        }
+    }
+    if !loads.is_empty() {
+        others.insert(0, format!("not in the loads: {}", list(&loads)));
+    }
+    others
 }
