@@ -139,6 +139,7 @@ fn reasons(
     let above_sill = question.height.max(question.depth);
     let mut reasons = judge_stated(
         above_sill,
+        question.sill_above_ground.map(|sill| above_sill + sill),
         question.opening.wall,
         water.velocity,
         water.waves,

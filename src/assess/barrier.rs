@@ -74,7 +74,7 @@ impl Request<'_> {
         whose: &str,
     ) -> Result<Option<BarrierAnswer>, AssessError> {
         let (opening, conditions) = (self.opening, self.conditions);
-        let (case, open) = self.water.case(conditions);
+        let case = self.water.case(conditions);
         let run = Run::of_legs(opening.run.clone());
         let task = BarrierTask {
             run: run.unwrap_or_else(|| Run::straight(opening.width)),
@@ -95,14 +95,13 @@ impl Request<'_> {
             lift: conditions.fitting.lift,
         };
         let rules = self.rules.in_zone(self.water.zone(conditions));
-        let mut answer = BarrierAnswer::of(&task, self.kit, &rules, around).map_err(|error| {
+        let answer = BarrierAnswer::of(&task, self.kit, &rules, around).map_err(|error| {
             AssessError::Barrier {
                 opening: opening.id.clone(),
                 error,
             }
         })?;
-        if let Some(answer) = &mut answer {
-            answer.design.open.splice(0..0, open);
+        if let Some(answer) = &answer {
             barrier_trail(trail, answer, self.kit, whose, self.units);
         }
         Ok(answer)

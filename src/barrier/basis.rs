@@ -1,7 +1,7 @@
 //! What a check asks for: load factors, how strength is taken, and the deflection limit.
 
 use super::{Capacity, DesignError, Material, StrengthBasis};
-use crate::load::{CombinationSet, FactorBasis, LoadZone, ResistanceBasis};
+use crate::load::{CombinationSet, FactorBasis, LoadZone};
 use crate::quantity::Length;
 use crate::statement::Citation;
 
@@ -56,11 +56,7 @@ impl Basis {
         deflection: &DeflectionLimit,
     ) -> Result<Self, DesignError> {
         let allowable_standard = material.standard.has_allowable();
-        let own = if allowable_standard {
-            ResistanceBasis::SafetyAndResistanceFactors
-        } else {
-            ResistanceBasis::PartialFactors
-        };
+        let own = material.standard.resistance();
         if set.resistance.is_some_and(|asked| asked != own) {
             return Err(DesignError::OtherResistance {
                 set: set.id.clone(),

@@ -2,8 +2,8 @@
 
 use super::{BarrierAnswer, DesignError, Fitting, FittingError, InTime, Upright};
 use crate::inflow::{
-    Filling, Impermeability, Inflow, PumpDemand, impermeability, pump_demand, rain_flow,
-    time_to_fill,
+    Filling, Finding, Impermeability, Inflow, Missing, NotCounted, PumpDemand, Reason, Way,
+    impermeability, pump_demand, rain_flow, time_to_fill,
 };
 use crate::quantity::unit::Time;
 use crate::site::{FittingStatement, InsideStatement};
@@ -49,8 +49,16 @@ impl BehindBarriers {
             .floor_area
             .map(|floor| impermeability(&inflow, floor, None))
             .transpose()?;
-        if let (Some(rain), Some(area)) = (inside.rain, inside.rain_area.or(inside.floor_area)) {
-            inflow.add(rain_flow(rain, area, inside.runoff.map(|part| part.value))?);
+        if let Some(rain) = inside.rain {
+            inflow.add(match inside.rain_area.or(inside.floor_area) {
+                Some(area) => {
+                    Finding::from(rain_flow(rain, area, inside.runoff.map(|part| part.value))?)
+                }
+                None => Finding::NotCounted(NotCounted {
+                    way: Way::Rain,
+                    reason: Reason::NotStated(Missing::RainArea),
+                }),
+            });
         }
         let filling = match (inside.floor_area, inside.greatest_depth) {
             (Some(floor), Some(depth)) => Some(time_to_fill(&inflow, floor, depth)?),

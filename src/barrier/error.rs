@@ -47,7 +47,7 @@ pub enum DesignError {
 }
 
 /// The shipped sets that go with a kind of resistance, for a message.
-fn sets_for(own: ResistanceBasis) -> String {
+pub(super) fn sets_for(own: ResistanceBasis) -> String {
     let sets = CombinationSet::shipped().unwrap_or_default();
     let ids: Vec<String> = sets
         .into_iter()

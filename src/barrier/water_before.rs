@@ -1,6 +1,5 @@
 //! From what is stated of the water to the case that a barrier is designed for.
 
-use super::Open;
 use crate::load::{
     Behind, BreakingWaves, ImpactMethod, LEAST_HEAD_COEFFICIENT, LoadZone, Salinity, SoilGroup,
     WaterCase, WaveAction, WaveLevel,
@@ -34,32 +33,29 @@ impl WaterBefore {
         }
     }
 
-    /// The case of water, and what could not be put into it.
+    /// The case of water.
     ///
     /// Water is taken as fresh where nobody states its salinity. Without ground, the water is
     /// taken to begin at the sill: still water and flow on the barrier are the same, but waves
     /// depend on the depth over the ground and are then left out and listed.
     #[must_use]
-    pub fn case(&self, conditions: &Conditions) -> (WaterCase, Vec<Open>) {
-        let mut open = Vec::new();
-        let waves = self.waves(conditions, &mut open);
-        let case = WaterCase {
+    pub fn case(&self, conditions: &Conditions) -> WaterCase {
+        WaterCase {
             depth: self.depth,
             sill_above_ground: self.sill_above_ground.unwrap_or_default(),
             salinity: conditions.water.salinity.unwrap_or(Salinity::Fresh),
             velocity: self.velocity,
             head_coefficient: LEAST_HEAD_COEFFICIENT,
-            wall_width: None,
-            waves,
+            wall_width: conditions.water.wall_width,
+            waves: self.waves(conditions),
             extra_load_depth: conditions.loads.extra_depth,
             debris: conditions.loads.debris,
             impact: ImpactMethod::default(),
             soil: self.soil,
-        };
-        (case, open)
+        }
     }
 
-    fn waves(&self, conditions: &Conditions, open: &mut Vec<Open>) -> Option<WaveAction> {
+    fn waves(&self, conditions: &Conditions) -> Option<WaveAction> {
         let level = match (self.coastal, conditions.water.waves) {
             (Some(level), _) => level,
             (None, Some(Waves::Breaking)) => WaveLevel::Stillwater,
@@ -67,28 +63,24 @@ impl WaterBefore {
             (None, Some(Waves::None)) => return Some(WaveAction::None),
             (None, None) => return None,
         };
-        let mut missing = Vec::new();
-        if conditions.loads.risk_category.is_none() {
-            missing.push("the risk category of the building ([loads] risk_category)");
-        }
-        if self.sill_above_ground.is_none() {
-            missing.push("the ground before the wall (lowest_adjacent_grade, or a terrain model)");
-        }
-        match (conditions.loads.risk_category, self.sill_above_ground) {
-            (Some(category), Some(_)) => Some(WaveAction::Breaking(BreakingWaves {
-                category,
-                level,
-                behind: Behind::Dry,
-            })),
-            _ => {
-                open.push(Open::LoadNotIncluded {
-                    what: format!(
-                        "the load of breaking waves is not in the figures; it needs {}",
-                        missing.join(" and ")
-                    ),
-                });
-                None
+        let missing = match (conditions.loads.risk_category, self.sill_above_ground) {
+            (Some(category), Some(_)) => {
+                return Some(WaveAction::Breaking(BreakingWaves {
+                    category,
+                    level,
+                    behind: Behind::Dry,
+                }));
             }
-        }
+            (None, Some(_)) => {
+                "it depends on the risk category of the building ([loads] risk_category), which is not stated"
+            }
+            (Some(_), None) => {
+                "it depends on the ground before the wall (surveyed, or of a terrain model), which is not known"
+            }
+            (None, None) => {
+                "it depends on the risk category of the building ([loads] risk_category) and the ground before the wall (surveyed, or of a terrain model), which are not known"
+            }
+        };
+        Some(WaveAction::BreakingWithout { missing })
     }
 }

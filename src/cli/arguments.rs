@@ -119,25 +119,59 @@ pub(crate) struct SiteOptions {
 
 #[derive(Args, Debug)]
 pub(crate) struct BarrierOptions {
+    /// Nothing: what stands here was meant for an option, whose message says what it lacks.
+    #[arg(hide = true, value_name = "WORD", value_parser = no_word)]
+    pub(crate) word: Option<String>,
+
     /// Clear width of the opening: "36 in".
-    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Opening"
+    )]
     pub(crate) width: Option<String>,
 
     /// Legs of a barrier that stands out from the wall, right angles between, each to the
     /// middle of its corner posts: "4 ft, 9 ft, 4 ft".
-    #[arg(long, value_name = "LENGTHS", help_heading = "Opening")]
+    #[arg(
+        long,
+        value_name = "LENGTHS",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Opening"
+    )]
     pub(crate) run: Option<String>,
 
     /// Clear height of the opening, where a barrier could be too high for it.
-    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Opening"
+    )]
     pub(crate) opening_height: Option<String>,
 
     /// Depth of the reveal, for an inside mount.
-    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Opening"
+    )]
     pub(crate) reveal: Option<String>,
 
     /// Flat wall at each side, for an outside mount.
-    #[arg(long, value_name = "LENGTH", help_heading = "Opening")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Opening"
+    )]
     pub(crate) face: Option<String>,
 
     /// The wall around the opening: reinforced concrete, reinforced masonry, unreinforced
@@ -150,6 +184,7 @@ pub(crate) struct BarrierOptions {
         long,
         value_name = "LENGTH",
         allow_hyphen_values = true,
+        value_parser = not_an_option,
         help_heading = "Opening"
     )]
     pub(crate) sill_above_ground: Option<String>,
@@ -159,11 +194,23 @@ pub(crate) struct BarrierOptions {
     pub(crate) soil: Option<String>,
 
     /// Depth of the water over the sill at the design level: "2 ft".
-    #[arg(long, value_name = "LENGTH", help_heading = "Water")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Water"
+    )]
     pub(crate) depth: Option<String>,
 
     /// Speed of the water: "3 ft/s".
-    #[arg(long, value_name = "SPEED", help_heading = "Water")]
+    #[arg(
+        long,
+        value_name = "SPEED",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Water"
+    )]
     pub(crate) velocity: Option<String>,
 
     /// fresh or salt.
@@ -179,7 +226,13 @@ pub(crate) struct BarrierOptions {
     pub(crate) wave_level: Option<String>,
 
     /// Height over the sill that the barrier has to reach; the depth where it is not given.
-    #[arg(long, value_name = "LENGTH", help_heading = "Barrier")]
+    #[arg(
+        long,
+        value_name = "LENGTH",
+        allow_hyphen_values = true,
+        value_parser = not_an_option,
+        help_heading = "Barrier"
+    )]
     pub(crate) height: Option<String>,
 
     /// Where the end posts stand: inside or outside. Without it reveal and face decide.
@@ -470,6 +523,24 @@ pub(crate) enum CatalogList {
     JsonSchema,
     /// The JSON Schema of `sillmark barrier --format json`.
     BarrierSchema,
+}
+
+/// A quantity may begin with a minus, for its own message; another option in its place says that
+/// the quantity was forgotten.
+fn not_an_option(text: &str) -> Result<String, String> {
+    if text.starts_with("--") {
+        return Err(format!(
+            "the value is missing before {text}; accepted: a quantity with its unit, such as \"36 in\""
+        ));
+    }
+    Ok(text.to_owned())
+}
+
+fn no_word(_: &str) -> Result<String, String> {
+    Err(
+        "it belongs to no option; accepted: options such as --width \"36 in\" --depth \"2 ft\""
+            .to_owned(),
+    )
 }
 
 fn pair_of_datums(text: &str) -> Result<(VerticalDatum, VerticalDatum), String> {

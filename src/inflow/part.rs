@@ -44,6 +44,8 @@ pub enum Missing {
     PlankCover,
     /// The discharge coefficient of a gap.
     DischargeCoefficient,
+    /// The area that rain runs off from.
+    RainArea,
     /// The part of the rain that runs off.
     RunoffCoefficient,
     /// How much more than the inflow a pump should carry.
@@ -64,6 +66,9 @@ impl fmt::Display for Missing {
             }
             Self::DischargeCoefficient => {
                 "the discharge coefficient of the gap is not stated: 0.6 of course notes is used"
+            }
+            Self::RainArea => {
+                "rain is stated, but neither the area that it runs off from nor the floor ([inside] rain_area, floor_area)"
             }
             Self::RunoffCoefficient => {
                 "the runoff coefficient is not stated: all rain is taken to run to the pump (1.0)"

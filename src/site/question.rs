@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::file::width;
+use super::file::{clear_height, width};
 use super::{Conditions, Opening, Sill, Waves};
 use crate::load::{SoilGroup, WaveLevel};
 use crate::quantity::{Length, UnitSystem, parse_length, parse_signed_length, parse_velocity};
@@ -69,6 +69,13 @@ const DEPTH: &str = "the depth of water over the sill, such as --depth \"2 ft\""
 const WIDTH: &str = "the clear width, such as --width \"36 in\", or --run \"4 ft, 9 ft, 4 ft\"";
 const LENGTH: &str = "a length with its unit, such as \"36 in\"";
 
+/// A micrometre of water or barrier is none: no plank is put up for it.
+const LEAST_METRES: f64 = 1e-6;
+
+/// Higher than any barrier of planks was ever built, and than any sill lies over its ground
+/// (common practice, no source).
+const GREATEST_METRES: f64 = 30.0;
+
 impl BarrierForm<'_> {
     /// Reads the texts; an option wins over what the conditions file says of the water.
     ///
@@ -89,17 +96,51 @@ impl BarrierForm<'_> {
         }
         water.salinity = choice("--salinity", self.salinity)?.or(water.salinity);
         water.waves = choice::<Waves>("--waves", self.waves)?.or(water.waves);
+        let waves = water.waves;
         Ok(BarrierQuestion {
             opening: self.opening()?,
             height,
             depth,
-            sill_above_ground: option("--sill-above-ground", self.sill_above_ground)
-                .map(|stated| stated.read(parse_signed_length))
-                .transpose()?,
-            wave_level: choice("--wave-level", self.wave_level)?,
+            sill_above_ground: self.sill_above_ground()?,
+            wave_level: self.wave_level(waves)?,
             conditions,
             units,
         })
+    }
+
+    fn sill_above_ground(&self) -> Result<Option<Length>, StatementError> {
+        let Some(stated) = option("--sill-above-ground", self.sill_above_ground) else {
+            let Some(soil) = option("--soil", self.soil) else {
+                return Ok(None);
+            };
+            return Err(soil.refuse(
+                "nobody says how far the sill lies below the ground, so that it presses nowhere",
+                "--soil with --sill-above-ground, such as --sill-above-ground \"-2 ft\"",
+            ));
+        };
+        let length = stated.read(parse_signed_length)?;
+        if length.value.abs() > GREATEST_METRES {
+            return Err(stated.refuse(
+                "no sill lies farther than 30 m (98 ft) from the ground before it",
+                "a length with its unit, negative for below, such as \"-2 in\"",
+            ));
+        }
+        Ok(Some(length))
+    }
+
+    /// Only breaking waves ask for it.
+    fn wave_level(&self, waves: Option<Waves>) -> Result<Option<WaveLevel>, StatementError> {
+        let Some(stated) = option("--wave-level", self.wave_level) else {
+            return Ok(None);
+        };
+        let level = stated.choose()?;
+        if waves == Some(Waves::Breaking) {
+            return Ok(Some(level));
+        }
+        Err(stated.refuse(
+            "no breaking waves are stated that it could be the level of",
+            "--wave-level with --waves breaking",
+        ))
     }
 
     fn opening(&self) -> Result<Opening, StatementError> {
@@ -119,7 +160,9 @@ impl BarrierForm<'_> {
             id: "barrier".to_owned(),
             kind: None,
             width,
-            height: length("--opening-height", self.opening_height)?,
+            height: option("--opening-height", self.opening_height)
+                .map(|stated| clear_height(&stated))
+                .transpose()?,
             run,
             sill: Sill::Threshold,
             sill_place: None,
@@ -171,10 +214,10 @@ fn choice<Picked: Choice>(
 
 fn positive(stated: &Stated<'_>) -> Result<Length, StatementError> {
     let length = stated.read(parse_length)?;
-    if length.value <= 0.0 {
+    if length.value <= LEAST_METRES {
         return Err(stated.refuse("it is not more than nothing", LENGTH));
     }
-    if length.value > 30.0 {
+    if length.value > GREATEST_METRES {
         return Err(stated.refuse("no barrier of planks is higher than 30 m (98 ft)", LENGTH));
     }
     Ok(length)

@@ -1,8 +1,8 @@
 //! What is known of the water at a site.
 
 use crate::load::Salinity;
-use crate::quantity::Velocity;
 use crate::quantity::unit::Time;
+use crate::quantity::{Length, Velocity};
 use crate::statement::Choice;
 
 /// The water at a site, as far as somebody states it.
@@ -14,6 +14,9 @@ pub struct WaterConditions {
     pub salinity: Option<Salinity>,
     /// Waves.
     pub waves: Option<Waves>,
+    /// Width of the wall across the flow, on which the drag of water faster than 10 ft/s
+    /// depends.
+    pub wall_width: Option<Length>,
     /// Time between the warning and the water.
     pub warning: Option<Time>,
 }

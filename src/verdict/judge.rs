@@ -163,11 +163,13 @@ fn water_reasons(evidence: &Evidence, limits: &Limits) -> Vec<Reason> {
     reasons
 }
 
-/// Weighs a barrier alone, for water that the user states: the wall's limit, waves and fast
-/// water. The reasons are in the order of [`judge`]'s.
+/// Weighs a barrier alone, for water that the user states: the wall's limit, on the water above
+/// the sill and above the ground where that is stated, waves and fast water. The reasons are in
+/// the order of [`judge`]'s.
 #[must_use]
 pub fn judge_stated(
     above_sill: Length,
+    above_ground: Option<Length>,
     wall: Option<WallKind>,
     velocity: Option<Velocity>,
     waves: Option<Waves>,
@@ -187,16 +189,21 @@ pub fn judge_stated(
     let mut reasons = vec![Reason::SillBelow { by: above_sill }];
     let limit = limits.wall(wall);
     match (limit.depth, wall) {
-        (Some(depth), _) if above_sill.value > depth.value + ROUNDING_METRES => {
-            reasons.push(Reason::OverWallLimit {
+        (Some(depth), _) => {
+            let from_sill = (above_sill, false);
+            let from_ground = above_ground.map(|water| (water, true));
+            let over = std::iter::once(from_sill)
+                .chain(from_ground)
+                .find(|(water, _)| water.value > depth.value + ROUNDING_METRES);
+            reasons.extend(over.map(|(water, above_ground)| Reason::OverWallLimit {
                 wall,
-                water: above_sill,
+                water,
                 limit: depth,
-                above_ground: false,
-            });
+                above_ground,
+            }));
         }
         (None, Some(wall)) => reasons.push(Reason::NoWallLimit { wall }),
-        _ => {}
+        (None, None) => {}
     }
     reasons.extend(water_reasons(&evidence, limits));
     reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));

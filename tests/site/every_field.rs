@@ -32,6 +32,7 @@ fn water_and_loads() {
         salinity: Some(Salinity::Salt),
         waves: Some(Waves::NonBreaking),
         warning: Some(parse_duration("18 h").unwrap()),
+        wall_width: Some(length("35 ft")),
     };
     assert_eq!(conditions.water, water);
     let loads = conditions.loads;

@@ -70,7 +70,11 @@ impl Framing<'_> {
         let alone = task.design(None)?;
         let waves = matches!(
             self.task.water.waves,
-            Some(WaveAction::Breaking(_) | WaveAction::NonBreaking)
+            Some(
+                WaveAction::Breaking(_)
+                    | WaveAction::BreakingWithout { .. }
+                    | WaveAction::NonBreaking
+            )
         );
         if alone.holds(None) && !waves {
             frame.uprights.push(alone);

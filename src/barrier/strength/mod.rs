@@ -17,6 +17,7 @@ mod least;
 mod steel;
 
 use super::{Material, MaterialStandard, Section};
+use crate::load::ResistanceBasis;
 use crate::quantity::unit::{Force, Moment};
 
 /// What kind of load a capacity is compared with.
@@ -61,6 +62,16 @@ impl MaterialStandard {
     #[must_use]
     pub const fn has_allowable(self) -> bool {
         matches!(self, Self::Adm | Self::Aisc360)
+    }
+
+    /// The kind of resistance that its strengths are, which load factors have to go with.
+    #[must_use]
+    pub const fn resistance(self) -> ResistanceBasis {
+        if self.has_allowable() {
+            ResistanceBasis::SafetyAndResistanceFactors
+        } else {
+            ResistanceBasis::PartialFactors
+        }
     }
 }
 

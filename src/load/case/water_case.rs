@@ -61,6 +61,11 @@ pub enum WaveAction {
     NonBreaking,
     /// Waves that break on the wall.
     Breaking(BreakingWaves),
+    /// Waves that break on the wall, but something that their load depends on is not known.
+    BreakingWithout {
+        /// What is missing, as a clause.
+        missing: &'static str,
+    },
 }
 
 /// Waves that break on the wall.

@@ -73,7 +73,10 @@ fn opening(
             .name()?,
         kind: choice(table, "kind")?,
         width,
-        height: read(table, "height", parse_length)?,
+        height: table
+            .optional("height")?
+            .map(|stated| clear_height(&stated))
+            .transpose()?,
         gap: gap(table, if run.is_empty() { width } else { along_run })?,
         run,
         sill,
@@ -150,4 +153,14 @@ pub(in super::super) fn width(stated: &Stated<'_>) -> Result<Length, StatementEr
         ));
     }
     Ok(width)
+}
+
+/// The clear height of an opening.
+pub(in super::super) fn clear_height(stated: &Stated<'_>) -> Result<Length, StatementError> {
+    let height = stated.read(parse_length)?;
+    if height.value > 0.0 {
+        Ok(height)
+    } else {
+        Err(stated.refuse("an opening has a height", LENGTH))
+    }
 }

@@ -25,6 +25,10 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
             load.outside.push(Outside::NonBreakingWaves);
             return Ok(());
         }
+        Some(WaveAction::BreakingWithout { missing }) => {
+            load.miss(LoadPart::Wave, missing);
+            return Ok(());
+        }
         Some(WaveAction::Breaking(waves)) => waves,
     };
     let over_ground = case.depth + case.sill_above_ground;
