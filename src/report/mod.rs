@@ -14,6 +14,6 @@ pub use json::{
 };
 pub use paragraph::paragraph;
 pub use text::{
-    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, behind_tasks, open_lines,
-    text,
+    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, behind_tasks,
+    open_lines, text,
 };

@@ -1,7 +1,7 @@
 //! One barrier alone: the short answer, then what is open, then what to know.
 
 use super::TextOptions;
-use super::barrier::{barrier_lines, barrier_sheet, behind_lines, behind_tasks, open_lines};
+use super::barrier::{barrier_lines, barrier_sheet, behind_lines_beside, behind_tasks, open_lines};
 use super::page::Page;
 use super::trail::trail;
 use crate::assess::BarrierAssessment;
@@ -82,7 +82,7 @@ fn short_answer(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAs
     let units = assessment.method.units;
     page.blank();
     let behind = assessment.behind.iter();
-    let behind = behind.flat_map(|behind| behind_lines(behind, units));
+    let behind = behind.flat_map(|behind| behind_lines_beside(behind, barrier, units));
     for line in barrier_lines(barrier, units).into_iter().chain(behind) {
         page.paragraph(&line, "  ");
     }
@@ -92,7 +92,10 @@ fn still_to_settle(page: &mut Page, barrier: &BarrierAnswer, assessment: &Barrie
     let units = assessment.method.units;
     let behind = assessment.behind.iter();
     let behind = behind.flat_map(|behind| behind_tasks(behind, units));
-    let tasks: Vec<String> = open_lines(barrier, units).into_iter().chain(behind).collect();
+    let tasks: Vec<String> = open_lines(barrier, units)
+        .into_iter()
+        .chain(behind)
+        .collect();
     if tasks.is_empty() {
         return;
     }

@@ -2,9 +2,9 @@
 
 use super::ways::{self, task, ways};
 use super::words::{duration, list};
-use crate::barrier::{BehindBarriers, FittingMissing, InTime, twelve_hours};
+use crate::barrier::{BarrierAnswer, BehindBarriers, FittingMissing, InTime, twelve_hours};
 use crate::inflow::{
-    Filling, FillingTime, Impermeability, ImpermeableVerdict, Missing, impermeable_depth,
+    Filling, FillingTime, Impermeability, ImpermeableVerdict, Missing, Way, impermeable_depth,
 };
 use crate::quantity::UnitSystem;
 
@@ -17,6 +17,20 @@ pub fn behind_lines(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
     let impermeable = behind.impermeable.as_ref();
     lines.extend(impermeable.and_then(|found| impermeable_space(found, units)));
     lines.extend(fitting(behind));
+    lines
+}
+
+/// The same beside the short answer of the only barrier: what a pump has to carry is left out
+/// where it is no more than what leaks past that barrier.
+pub(in super::super) fn behind_lines_beside(
+    behind: &BehindBarriers,
+    barrier: &BarrierAnswer,
+    units: UnitSystem,
+) -> Vec<String> {
+    let mut lines = behind_lines(behind, units);
+    if behind.inflow == barrier.inflow && behind.pump.margin <= 1.0 {
+        lines.remove(0);
+    }
     lines
 }
 
@@ -36,7 +50,7 @@ pub fn behind_tasks(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
         .inflow
         .not_counted
         .iter()
-        .filter(|other| other.way == crate::inflow::Way::Rain)
+        .filter(|other| other.way == Way::Rain)
         .filter_map(|other| task(other, units))
         .collect();
     tasks.extend(of_parts.chain(pump).filter_map(ways::statement));
@@ -86,9 +100,9 @@ fn filling(filling: &Filling) -> Option<String> {
             duration(time),
             if sooner { " or sooner" } else { "" }
         )),
-        (FillingTime::Never, false) => Some(
-            "what gets in does not bring the water inside to the stated depth".to_owned(),
-        ),
+        (FillingTime::Never, false) => {
+            Some("what gets in does not bring the water inside to the stated depth".to_owned())
+        }
         // No way in is counted, which the line of the pump says.
         (FillingTime::Never, true) => None,
     }
@@ -110,19 +124,15 @@ fn impermeable_space(found: &Impermeability, units: UnitSystem) -> Option<String
 }
 
 fn fitting(behind: &BehindBarriers) -> Option<String> {
-    let takes = format!(
-        "fitting all barriers takes {}",
-        duration(behind.fitting_time?)
-    );
+    let takes = format!("fitting takes {}", duration(behind.fitting_time?));
     match behind.in_time {
         InTime::Enough { spare } => Some(format!(
             "{takes}, done {} before the water",
             duration(spare)
         )),
-        InTime::TooShort { by } => Some(format!(
-            "{takes}, {} longer than the warning",
-            duration(by)
-        )),
+        InTime::TooShort { by } => {
+            Some(format!("{takes}, {} longer than the warning", duration(by)))
+        }
         // A caution says what the rule is.
         InTime::TwelveHourRule { by } => {
             let spare = twelve_hours() - by - behind.fitting_time?;

@@ -9,6 +9,7 @@ mod short;
 mod ways;
 mod words;
 
+pub(super) use behind::behind_lines_beside;
 pub use behind::{behind_lines, behind_tasks};
 pub use open::open_lines;
 pub(super) use open::open_lines_by_part;

@@ -52,9 +52,7 @@ fn on_site(design: &BarrierDesign, units: UnitSystem) -> Vec<String> {
         Open::Mount { missing } => {
             let measures: Vec<String> = missing
                 .iter()
-                .map(|(field, least)| {
-                    format!("{field} (a post needs {})", units.dimension(*least))
-                })
+                .map(|(field, least)| format!("{field} (a post needs {})", units.dimension(*least)))
                 .collect();
             Some(format!(
                 "measure the {}: that decides the mount and the length of the planks",
@@ -183,9 +181,7 @@ fn leakage(inflow: &Inflow, units: UnitSystem) -> Vec<String> {
     let unknown = unknown.filter_map(|other| task(other, units));
     let half = inflow.parts.iter().flat_map(|part| &part.not_stated);
     let half = half.filter(|missing| **missing != Missing::RunoffCoefficient);
-    unknown
-        .chain(half.copied().filter_map(statement))
-        .collect()
+    unknown.chain(half.copied().filter_map(statement)).collect()
 }
 
 /// Loads that may act and are not in the figures, in one line.

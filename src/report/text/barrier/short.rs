@@ -125,12 +125,12 @@ fn posts(design: &BarrierDesign) -> Option<String> {
     }
     let braced = design.uprights.iter().find_map(|post| post.brace);
     let brace = braced.map(|brace| {
-        let planned = if design.open.contains(&Open::BraceSide) {
-            "planned with braces"
+        let side = Choice::word(brace.side);
+        if design.open.contains(&Open::BraceSide) {
+            format!(", braced (planned on the {side})")
         } else {
-            "braced"
-        };
-        format!(", {planned} on the {}", Choice::word(brace.side))
+            format!(", braced on the {side}")
+        }
     });
     let posts = (!posts.is_empty()).then(|| list(&posts))?;
     Some(format!("{posts}{}", brace.unwrap_or_default()))

@@ -6,10 +6,16 @@ use crate::quantity::UnitSystem;
 
 use super::words::list;
 
-/// That some water has no number, each way once; nothing where all has.
+/// That some water at a barrier has no number, each way once; nothing where all has.
 pub(super) fn not_known(all: &[NotCounted]) -> Option<String> {
-    let ways = ways(all);
-    (!ways.is_empty()).then(|| format!("not known: {}", list(&ways)))
+    let mut ways: Vec<String> = Vec::new();
+    for other in all {
+        let way = other.way.to_string();
+        if !ways.contains(&way) {
+            ways.push(way);
+        }
+    }
+    (!ways.is_empty()).then(|| format!("how much water gets {} is not known", list(&ways)))
 }
 
 /// The ways without a number, each once however many barriers there are.
@@ -45,7 +51,9 @@ pub(super) fn task(other: &NotCounted, units: UnitSystem) -> Option<String> {
 /// What to state; nothing where no field takes it.
 pub(super) fn statement(missing: Missing) -> Option<String> {
     let task = match missing {
-        Missing::LeakageRate => "have the kit's maker state the leakage of each length of its seals",
+        Missing::LeakageRate => {
+            "have the kit's maker state the leakage of each length of its seals"
+        }
         Missing::TestedDepth => {
             "have the kit's maker state the depth of water that its leakage was tested at: until then it is taken for any depth"
         }
@@ -59,7 +67,7 @@ pub(super) fn statement(missing: Missing) -> Option<String> {
             "state how much more than the inflow a pump should carry ([inside] pump_margin): until then nothing is added"
         }
         Missing::PumpHead => {
-            "have the pump chosen by its maker's curve: it has to carry that much at the height and through the pipes it works against"
+            "have the pump chosen by its maker's curve, for the height and the pipes that it works against"
         }
         Missing::PlankCover | Missing::DischargeCoefficient => return None,
     };

@@ -23,7 +23,9 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: 
         } else {
             "together at least"
         };
-        table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
+        if inflow.parts.len() > 1 || !inflow.is_complete() {
+            table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
+        }
         columns_to_the_right(&mut table, 1..2);
         page.table(&table);
     }
