@@ -8,7 +8,7 @@ use crate::barrier::{
 };
 use crate::load::{Salinity, WaveLevel, hydrostatic_pressure};
 use crate::quantity::{Length, UnitSystem};
-use crate::site::{BarrierQuestion, Waves};
+use crate::site::{BarrierQuestion, WallKind, Waves};
 use crate::statement::Choice;
 use crate::verdict::{Caution, Limits, Reason, Verdict, judge_stated};
 
@@ -168,6 +168,11 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
     let mut cautions = vec![Caution::StatedDepth];
     if method.kit.is_invented() {
         cautions.push(Caution::DemonstrationKit);
+    }
+    let weakest = method.limits.wall(Some(WallKind::UnsupportedPanel)).depth;
+    let above_sill = question.height.max(question.depth);
+    if question.opening.wall.is_none() && above_sill > weakest.unwrap_or_default() {
+        cautions.push(Caution::WallNotStated { opening: None });
     }
     let water = &question.conditions.water;
     if let Some(warning) = water.warning.filter(|time| *time < twelve_hours()) {

@@ -2,6 +2,7 @@
 //! measured, stated or chosen.
 
 use super::{Amount, Check, TooSmall};
+use crate::load::NotIncluded;
 use crate::quantity::unit::Force;
 use crate::quantity::{Length, UnitSystem};
 use crate::statement::Choice;
@@ -169,15 +170,7 @@ pub enum Open {
         what: String,
     },
     /// A load that may act was not stated, so it is not in the figures.
-    LoadNotIncluded {
-        /// Which.
-        what: String,
-    },
-    /// Something else that nobody stated.
-    NotStated {
-        /// What, and how to state it.
-        what: String,
-    },
+    LoadNotIncluded(NotIncluded),
 }
 
 impl Open {
@@ -193,7 +186,7 @@ impl Open {
                     })
                     .collect();
                 format!(
-                    "measure on site: {}; until then planks are not cut and spans are taken for the wider of the mounts",
+                    "measure on site: {}; until then no plank is cut, and spans are taken for the wider of the mounts",
                     measures.join(" or ")
                 )
             }
@@ -205,7 +198,9 @@ impl Open {
             }
             Self::KitDoesNotState { what } => format!("the kit does not state {what}"),
             Self::NotChecked { part, what } => format!("{part}: {what}"),
-            Self::LoadNotIncluded { what } | Self::NotStated { what } => what.clone(),
+            Self::LoadNotIncluded(absent) => {
+                format!("the loads are without {}: {}", absent.part, absent.reason)
+            }
         }
     }
 }
