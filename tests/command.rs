@@ -22,10 +22,14 @@ mod barrier_figures;
 mod barrier_files;
 #[path = "command/barrier_large.rs"]
 mod barrier_large;
+#[path = "command/barrier_loads.rs"]
+mod barrier_loads;
 #[path = "command/barrier_of_site.rs"]
 mod barrier_of_site;
 #[path = "command/barrier_posts.rs"]
 mod barrier_posts;
+#[path = "command/barrier_shortfalls.rs"]
+mod barrier_shortfalls;
 #[path = "command/barrier_units.rs"]
 mod barrier_units;
 #[path = "command/barrier_verdicts.rs"]
