@@ -59,11 +59,9 @@ fn small_factor(framing: &Framing<'_>) -> Result<Option<Open>, DesignError> {
     )?;
     let anchors = rules.combination.factors(rules.zone).strength;
     let least = basis.factor.min(anchors);
-    Ok((least < 1.0).then(|| Open::NotStated {
-        what: format!(
-            "whether the water may count with {least} of its load ({}): a factor below 1 belongs to combinations with wind and other loads, and a barrier carries the water alone",
-            rules.combination.id
-        ),
+    Ok((least < 1.0).then(|| Open::SmallFactor {
+        factor: least,
+        set: rules.combination.id.clone(),
     }))
 }
 
