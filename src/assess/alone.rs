@@ -173,10 +173,8 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
     let above_sill = question.height.max(question.depth);
     let below_sill = question.sill_above_ground.unwrap_or_default();
     let on_wall = above_sill + below_sill.max(Length::default());
-    if question.opening.wall.is_none() && weakest.is_none_or(|weakest| on_wall > weakest) {
-        cautions.push(Caution::WallNotStated {
-            opening: format!("{} of water on it", method.units.height(on_wall)),
-        });
+    if question.opening.wall.is_none() && on_wall > weakest.unwrap_or_default() {
+        cautions.push(Caution::WallNotStated { opening: None });
     }
     let water = &question.conditions.water;
     if let Some(warning) = water.warning.filter(|time| *time < twelve_hours()) {

@@ -17,23 +17,25 @@ pub(super) fn barrier_trail(
     whose: &str,
     units: UnitSystem,
 ) {
+    let mut own = Trail::default();
     for load in &answer.design.loads {
-        load_trail(trail, load, whose);
+        load_trail(&mut own, load, whose);
     }
-    layout_trail(trail, &answer.design, kit, whose);
+    layout_trail(&mut own, &answer.design, kit, whose);
     for check in answer.design.checks() {
-        check_trail(trail, check, whose, units);
+        check_trail(&mut own, check, whose, units);
     }
     if let Some(end) = &answer.design.end_post {
-        end_trail(trail, end, whose);
+        end_trail(&mut own, end, whose);
     }
     for post in &answer.design.uprights {
-        upright_trail(trail, post, whose);
+        upright_trail(&mut own, post, whose);
     }
     for anchors in &answer.design.anchors {
-        anchor_trail(trail, anchors, whose);
+        anchor_trail(&mut own, anchors, whose);
     }
-    service_trail(trail, answer, whose);
+    service_trail(&mut own, answer, whose);
+    trail.add_barrier(own);
 }
 
 fn load_trail(trail: &mut Trail, load: &CaseLoad, whose: &str) {

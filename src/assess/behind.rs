@@ -3,6 +3,7 @@
 use super::study::Study;
 use super::{AssessError, OpeningAssessment, Trail, Value};
 use crate::barrier::{BarrierAnswer, BehindBarriers, InTime};
+use crate::inflow::FillingTime;
 use crate::statement::Choice;
 use crate::verdict::{Reason, Verdict};
 
@@ -65,6 +66,35 @@ pub(super) fn behind_trail(trail: &mut Trail, behind: &BehindBarriers) {
         format!("{at_least}all inflow × {}", behind.pump.margin),
         behind.pump.citation.to_string(),
     );
+    if let Some(filling) = &behind.filling {
+        let sooner = if filling.may_be_sooner() {
+            "; sooner, since not every way in has a number"
+        } else {
+            ""
+        };
+        trail.add(
+            "time until the water inside reaches the stated depth, without a pump",
+            match filling.time {
+                FillingTime::After(time) => Value::Time(time),
+                FillingTime::Never => Value::Words("never by what is counted".to_owned()),
+            },
+            format!("{}{sooner}", filling.method),
+            "",
+        );
+    }
+    if let Some(found) = &behind.impermeable {
+        let at_least = if found.not_counted.is_empty() {
+            ""
+        } else {
+            "at least: not every way in has a number; "
+        };
+        trail.add(
+            "depth that gathers on the floor in 24 hours, without pump and rain",
+            Value::Length(found.depth_in_24_hours),
+            format!("{at_least}leakage × 24 h / floor"),
+            found.citation.to_string(),
+        );
+    }
     if let Some(time) = behind.fitting_time {
         trail.add(
             "time to put up all barriers",

@@ -199,7 +199,9 @@ fn about_wall(
             .protection_height
             .is_some_and(|height| height > weakest)
     {
-        cautions.push(Caution::WallNotStated { opening: name() });
+        cautions.push(Caution::WallNotStated {
+            opening: Some(name()),
+        });
     }
     let limit = method.limits.wall(opening.opening.wall).depth;
     // Where a barrier is needed, water above surveyed ground is a reason of the verdict. Where

@@ -24,6 +24,8 @@ pub struct Step {
     pub how: String,
     /// Where the method or the figure stands; empty where it is plain arithmetic.
     pub reference: String,
+    /// Whether it is a figure of one barrier, which stands in that barrier's sheet as well.
+    pub in_sheet: bool,
 }
 
 /// A figure in the trail.
@@ -77,7 +79,17 @@ impl Trail {
             value,
             how: how.into(),
             reference: reference.into(),
+            in_sheet: false,
         });
+    }
+
+    /// Adds the steps of one barrier.
+    pub(super) fn add_barrier(&mut self, barrier: Self) {
+        let steps = barrier.steps.into_iter();
+        self.steps.extend(steps.map(|step| Step {
+            in_sheet: true,
+            ..step
+        }));
     }
 
     /// The steps.

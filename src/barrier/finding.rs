@@ -2,6 +2,7 @@
 //! measured, stated or chosen.
 
 use super::{Amount, Check, TooSmall};
+use crate::load::NotIncluded;
 use crate::quantity::unit::Force;
 use crate::quantity::{Length, UnitSystem};
 use crate::statement::Choice;
@@ -168,16 +169,15 @@ pub enum Open {
         /// What was not checked.
         what: String,
     },
+    /// The set of load factors counts the water with less than its whole load.
+    SmallFactor {
+        /// The least of its factors.
+        factor: f64,
+        /// The set.
+        set: String,
+    },
     /// A load that may act was not stated, so it is not in the figures.
-    LoadNotIncluded {
-        /// Which.
-        what: String,
-    },
-    /// Something else that nobody stated.
-    NotStated {
-        /// What, and how to state it.
-        what: String,
-    },
+    LoadNotIncluded(NotIncluded),
 }
 
 impl Open {
@@ -193,7 +193,7 @@ impl Open {
                     })
                     .collect();
                 format!(
-                    "measure on site: {}; until then planks are not cut and spans are taken for the wider of the mounts",
+                    "measure on site: {}; until then no plank is cut, and spans are taken for the wider of the mounts",
                     measures.join(" or ")
                 )
             }
@@ -205,7 +205,12 @@ impl Open {
             }
             Self::KitDoesNotState { what } => format!("the kit does not state {what}"),
             Self::NotChecked { part, what } => format!("{part}: {what}"),
-            Self::LoadNotIncluded { what } | Self::NotStated { what } => what.clone(),
+            Self::SmallFactor { factor, set } => format!(
+                "have an engineer confirm the factor {factor} on the load of the water ({set}): a factor below 1 belongs to combinations with wind and other loads, and a barrier carries the water alone"
+            ),
+            Self::LoadNotIncluded(absent) => {
+                format!("the loads are without {}: {}", absent.part, absent.reason)
+            }
         }
     }
 }

@@ -72,13 +72,13 @@ impl WaterBefore {
                 }));
             }
             (None, Some(_)) => {
-                "it depends on the risk category of the building ([loads] risk_category), which is not stated"
+                "their load depends on the risk category of the building ([loads] risk_category), which is not stated"
             }
             (Some(_), None) => {
-                "it depends on the ground before the wall (surveyed, or of a terrain model), which is not known"
+                "their load depends on the ground before the wall (surveyed, or of a terrain model), which is not known"
             }
             (None, None) => {
-                "it depends on the risk category of the building ([loads] risk_category) and the ground before the wall (surveyed, or of a terrain model), which are not known"
+                "their load depends on the risk category of the building ([loads] risk_category) and the ground before the wall (surveyed, or of a terrain model), which are not known"
             }
         };
         Some(WaveAction::BreakingWithout { missing })

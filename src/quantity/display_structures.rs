@@ -122,19 +122,25 @@ impl UnitSystem {
         }
     }
 
-    /// A flow of water in gal/min (US) or L/s, to three digits.
+    /// A flow of water in gal/min (US) or L/s, to three digits; in gal/h or L/h where it is
+    /// less than one gallon a minute.
     ///
     /// ```
     /// use sillmark::quantity::{UnitSystem, parse_flow};
     /// assert_eq!(UnitSystem::Us.flow(parse_flow("3 L/s")?), "47.6 gal/min");
+    /// assert_eq!(UnitSystem::Si.flow(parse_flow("9.5 gal/h")?), "36.0 L/h");
     /// # Ok::<(), sillmark::quantity::QuantityError>(())
     /// ```
     #[must_use]
     pub fn flow(self, flow: VolumeRate) -> String {
-        match self {
-            Self::Us => format!("{} gal/min", significant(flow.value / (GALLON / MINUTE), 3)),
-            Self::Si => format!("{} L/s", significant(flow.value / LITRE, 3)),
-        }
+        let small = flow.value != 0.0 && flow.value.abs() < GALLON / MINUTE;
+        let (unit, symbol) = match (self, small) {
+            (Self::Us, false) => (GALLON / MINUTE, "gal/min"),
+            (Self::Us, true) => (GALLON / HOUR, "gal/h"),
+            (Self::Si, false) => (LITRE, "L/s"),
+            (Self::Si, true) => (LITRE / HOUR, "L/h"),
+        };
+        format!("{} {symbol}", significant(flow.value / unit, 3))
     }
 
     /// The leakage of each length of seal in gal/h/ft (US) or L/h/m, to three digits.

@@ -14,5 +14,6 @@ pub use json::{
 };
 pub use paragraph::paragraph;
 pub use text::{
-    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, open_lines, text,
+    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, behind_tasks,
+    open_lines, text,
 };

@@ -77,8 +77,8 @@ pub enum Caution {
     WallBelowSill(WallWater),
     /// The wall around an opening is not stated.
     WallNotStated {
-        /// The opening; of one alone, the water on its wall.
-        opening: String,
+        /// The opening; `None` for a barrier alone.
+        opening: Option<String>,
     },
     /// Sources of the flood level differ by more than their uncertainty.
     LevelsDisagree {
@@ -220,11 +220,11 @@ impl Caution {
                 },
                 units.height(wall.limit),
             ),
-            Self::WallNotStated { opening } => opening.clone(),
+            Self::WallNotStated { opening } => opening.clone()?,
             Self::UpliftUnderFloor { depth, pressure } => format!(
-                "{} at the lowest sill, where the design level stands {} above it",
-                units.pressure(*pressure),
-                units.height(*depth)
+                "at the lowest sill, {} below the design level: {}",
+                units.height(*depth),
+                units.pressure(*pressure)
             ),
             Self::ShortWarning { warning } => format!("stated: {}", duration(*warning)),
             Self::LevelsDisagree {

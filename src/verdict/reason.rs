@@ -180,11 +180,14 @@ impl Reason {
             }
             Self::SillBelow { by } => format!("the sill lies {} below the design level", units.height(*by)),
             Self::OverWallLimit { wall, water, limit, above_ground } => format!(
-                "{} of water above {} is more than the {} that the wall ({}) takes without a licensed design",
+                "{} of water above {} is more than the {} that {} takes without a licensed design",
                 units.height(*water),
                 if *above_ground { "the lowest adjacent grade" } else { "the sill" },
                 units.height(*limit),
-                wall.map_or("not stated", Choice::word),
+                wall.map_or_else(
+                    || "a wall of ordinary masonry (the wall is not stated)".to_owned(),
+                    |wall| format!("the wall ({})", wall.word()),
+                ),
             ),
             Self::NoWallLimit { wall } => format!("no depth is known that such a wall ({}) takes without a licensed design", wall.word()),
             Self::CoastalWaves { zone } => format!("breaking waves: zone {zone} is a coastal high-hazard area"),

@@ -98,7 +98,10 @@ fn drag_without_a_width_has_the_greatest_coefficient() {
     let said = |each: &sillmark::statement::Citation| each.source.contains("not stated");
     assert!(load.references.iter().any(said), "{:?}", load.references);
     for width in [0.5, 3.0, 40.0, 100.0, 300.0, 1000.0] {
-        assert!(found(12.0, Some(width)).pressure <= load.pressure, "{width}");
+        assert!(
+            found(12.0, Some(width)).pressure <= load.pressure,
+            "{width}"
+        );
     }
 }
 

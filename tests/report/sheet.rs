@@ -51,12 +51,12 @@ fn no_unit_of_the_other_system() {
     for (name, answer) in fixture::all() {
         let sheet = barrier_sheet(&answer, UnitSystem::Si, COLUMNS);
         let body = sheet.split("\nSources\n").next().unwrap();
-        for unit in [" ft-lb", " lb/ft", " psf", " gal/min"] {
+        for unit in [" ft-lb", " lb/ft", " psf", " gal/min", " gal/h"] {
             assert!(!body.contains(unit), "{name}: {unit}");
         }
         let sheet = barrier_sheet(&answer, UnitSystem::Us, COLUMNS);
         let body = sheet.split("\nSources\n").next().unwrap();
-        for unit in [" kN", " kPa", " kg", " L/s"] {
+        for unit in [" kN", " kPa", " kg", " L/s", " L/h"] {
             assert!(!body.contains(unit), "{name}: {unit}");
         }
     }

@@ -244,7 +244,9 @@ fn one_of_each_caution() -> Vec<Caution> {
             limit: length,
             ground: GroundSource::Terrain,
         }),
-        Caution::WallNotStated { opening: words() },
+        Caution::WallNotStated {
+            opening: Some(words()),
+        },
         Caution::LevelsDisagree {
             decided_by: "x",
             decided: level("1 ft NAVD88"),

@@ -16,7 +16,8 @@ pub(super) fn beyond_the_checks(
     let mut open: Vec<Open> = small_factor(framing)?.into_iter().collect();
     if floats(kit, framing.task.water.salinity) {
         open.push(Open::KitDoesNotState {
-            what: "how its planks, lighter than the water that they displace, are held down".to_owned(),
+            what: "how its planks, lighter than the water that they displace, are held down"
+                .to_owned(),
         });
     }
     let not_checked = |part: &str, what: &str| Open::NotChecked {
@@ -59,11 +60,9 @@ fn small_factor(framing: &Framing<'_>) -> Result<Option<Open>, DesignError> {
     )?;
     let anchors = rules.combination.factors(rules.zone).strength;
     let least = basis.factor.min(anchors);
-    Ok((least < 1.0).then(|| Open::NotStated {
-        what: format!(
-            "whether the water may count with {least} of its load ({}): a factor below 1 belongs to combinations with wind and other loads, and a barrier carries the water alone",
-            rules.combination.id
-        ),
+    Ok((least < 1.0).then(|| Open::SmallFactor {
+        factor: least,
+        set: rules.combination.id.clone(),
     }))
 }
 

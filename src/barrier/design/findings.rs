@@ -133,11 +133,8 @@ pub(super) fn open_items(
 fn open_loads(design: &BarrierDesign, open: &mut Vec<Open>) {
     let load = design.load(LoadCase::DesignLevel);
     let absent = load.iter().flat_map(|load| &load.water.not_included);
-    for absent in absent.filter(|absent| absent.may_act) {
-        open.push(Open::LoadNotIncluded {
-            what: format!("{} is not in the loads: {}", absent.part, absent.reason),
-        });
-    }
+    let may_act = absent.filter(|absent| absent.may_act);
+    open.extend(may_act.copied().map(Open::LoadNotIncluded));
 }
 
 fn open_brace(design: &BarrierDesign, kit: &Kit, open: &mut Vec<Open>) {

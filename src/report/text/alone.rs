@@ -1,11 +1,11 @@
-//! One barrier alone: the short answer, then why, then what to know.
+//! One barrier alone: the short answer, then what is open, then what to know.
 
 use super::TextOptions;
-use super::barrier::{barrier_lines, barrier_sheet, behind_lines, open_lines};
+use super::barrier::{barrier_lines, barrier_sheet, behind_lines_beside, behind_tasks, open_lines};
 use super::page::Page;
 use super::trail::trail;
 use crate::assess::BarrierAssessment;
-use crate::statement::Choice;
+use crate::barrier::BarrierAnswer;
 use crate::verdict::{CautionTexts, Verdict};
 
 /// One barrier as plain text.
@@ -18,65 +18,89 @@ pub fn barrier_text(
     let units = assessment.method.units;
     let mut page = Page::new(options.columns);
     page.paragraph(&headline(assessment), "");
+    for reason in engineer_reasons(assessment) {
+        page.paragraph(&reason, "- ");
+    }
     if let Some(barrier) = &assessment.barrier {
-        page.blank();
-        for line in barrier_lines(barrier, units) {
-            page.paragraph(&line, "  ");
-        }
-        for line in assessment
-            .behind
-            .iter()
-            .flat_map(|behind| behind_lines(behind, units))
-        {
-            page.paragraph(&line, "  ");
-        }
-        let open = open_lines(barrier, units);
-        if !open.is_empty() {
-            page.heading("Still to settle");
-            for line in open {
-                page.paragraph(&line, "- ");
-            }
-        }
-        if options.trail {
-            page.blank();
-            page.text
-                .push_str(&barrier_sheet(barrier, units, options.columns));
-        }
+        short_answer(&mut page, barrier, assessment);
+        still_to_settle(&mut page, barrier, assessment);
     }
     page.heading("Know before you act");
     for caution in &assessment.cautions {
         page.paragraph(&texts.text(caution, units), "- ");
     }
     if options.trail {
+        if let Some(barrier) = &assessment.barrier {
+            page.heading("The barrier");
+            page.blank();
+            page.text
+                .push_str(&barrier_sheet(barrier, units, options.columns));
+        }
         trail(&mut page, &assessment.trail, units);
     }
     page.text
 }
 
+/// What is asked for, and the verdict in words.
 fn headline(assessment: &BarrierAssessment) -> String {
     let units = assessment.method.units;
     let question = &assessment.question;
-    let reasons: Vec<String> = assessment
-        .reasons
+    let legs: Vec<String> = question
+        .opening
+        .run
         .iter()
-        .filter(|reason| reason.verdict() == Verdict::Engineer)
-        .map(|reason| reason.text(units))
+        .map(|leg| units.dimension(*leg))
         .collect();
-    let asked = format!(
-        "{} wide, {} high, for {} of water",
-        units.dimension(question.opening.width),
-        units.height(question.height),
+    let across = if legs.is_empty() {
+        format!("{} wide", units.dimension(question.opening.width))
+    } else {
+        format!("along {}", legs.join(" + "))
+    };
+    let built = assessment.barrier.as_ref();
+    let height = built.map_or(question.height, |barrier| barrier.design.stack.height);
+    let verdict = match assessment.verdict {
+        Verdict::Engineer => "needs a licensed engineer",
+        _ => "within common limits with this kit",
+    };
+    format!(
+        "A barrier {across}, {} high, for {} of water: {verdict}.",
+        units.height(height),
         units.height(question.depth)
-    );
-    match assessment.verdict {
-        Verdict::Engineer => format!(
-            "{}: a barrier {asked}, needs a licensed engineer: {}.",
-            assessment.verdict.word(),
-            reasons.join("; ")
-        ),
-        _ => format!(
-            "{}: a barrier {asked}, is within common limits with this kit.",
-            assessment.verdict.word()
-        ),
+    )
+}
+
+/// Why an engineer is needed.
+fn engineer_reasons(assessment: &BarrierAssessment) -> impl Iterator<Item = String> {
+    let units = assessment.method.units;
+    let reasons = assessment.reasons.iter();
+    reasons
+        .filter(|reason| reason.verdict() == Verdict::Engineer)
+        .map(move |reason| reason.text(units))
+}
+
+fn short_answer(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
+    let units = assessment.method.units;
+    page.blank();
+    let behind = assessment.behind.iter();
+    let behind = behind.flat_map(|behind| behind_lines_beside(behind, barrier, units));
+    for line in barrier_lines(barrier, units).into_iter().chain(behind) {
+        page.paragraph(&line, "  ");
+    }
+}
+
+fn still_to_settle(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
+    let units = assessment.method.units;
+    let behind = assessment.behind.iter();
+    let behind = behind.flat_map(|behind| behind_tasks(behind, units));
+    let tasks: Vec<String> = open_lines(barrier, units)
+        .into_iter()
+        .chain(behind)
+        .collect();
+    if tasks.is_empty() {
+        return;
+    }
+    page.heading("Still to settle");
+    for task in tasks {
+        page.paragraph(&task, "- ");
     }
 }

@@ -10,7 +10,7 @@ mod trail;
 mod why;
 
 pub use self::alone::barrier_text;
-pub use barrier::{barrier_lines, barrier_sheet, behind_lines, open_lines};
+pub use barrier::{barrier_lines, barrier_sheet, behind_lines, behind_tasks, open_lines};
 
 use self::barrier::open_lines_by_part;
 use self::headline::headline;
@@ -63,8 +63,8 @@ pub fn text(assessment: &Assessment, texts: &CautionTexts, options: TextOptions)
     page.text
 }
 
-/// What is open, each sentence once with the openings it is about; "every barrier" where it
-/// is about all of them.
+/// What is open, each sentence once with the openings it is about, or with "every barrier"
+/// where it is about all of them; last what is open for the building as a whole.
 fn still_to_settle(page: &mut Page, assessment: &Assessment) {
     let units = assessment.method.units;
     let mut about: Vec<(String, Vec<&str>)> = Vec::new();
@@ -81,7 +81,11 @@ fn still_to_settle(page: &mut Page, assessment: &Assessment) {
             }
         }
     }
-    if about.is_empty() {
+    let behind = assessment.behind.iter();
+    let of_all: Vec<String> = behind
+        .flat_map(|behind| behind_tasks(behind, units))
+        .collect();
+    if about.is_empty() && of_all.is_empty() {
         return;
     }
     page.heading("Still to settle");
@@ -92,6 +96,9 @@ fn still_to_settle(page: &mut Page, assessment: &Assessment) {
             openings.join(", ")
         };
         page.paragraph(&format!("{whose}: {line}"), "- ");
+    }
+    for line in of_all {
+        page.paragraph(&line, "- ");
     }
 }
 

@@ -1,4 +1,4 @@
-//! How each figure came about.
+//! How each figure came about, but for those that stand in the sheet of a barrier.
 
 use super::page::Page;
 use crate::assess::Trail;
@@ -6,7 +6,7 @@ use crate::quantity::UnitSystem;
 
 pub(super) fn trail(page: &mut Page, trail: &Trail, units: UnitSystem) {
     page.heading("How each figure came about");
-    for step in trail.steps() {
+    for step in trail.steps().iter().filter(|step| !step.in_sheet) {
         let reference = if step.reference.is_empty() {
             String::new()
         } else {

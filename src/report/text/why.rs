@@ -38,7 +38,7 @@ pub(super) fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Ass
     if let Some(chance) = opening.chance_over_top {
         let chance = percent(chance);
         page.paragraph(
-            &format!("chance that the assessed flood passes the top of the barrier: {chance}"),
+            &format!("chance that the assessed flood passes its top: {chance}"),
             "  ",
         );
     }

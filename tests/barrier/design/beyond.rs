@@ -15,7 +15,10 @@ fn not_checked(found: &BarrierDesign, part: &str, words: &str) -> bool {
 
 fn says(found: &BarrierDesign, words: &str) -> bool {
     let units = sillmark::quantity::UnitSystem::Us;
-    found.open.iter().any(|open| open.text(units).contains(words))
+    found
+        .open
+        .iter()
+        .any(|open| open.text(units).contains(words))
 }
 
 /// A hollow plank of 6 in by 2 in displaces 62.4·12/144 = 5.2 lb/ft of fresh water and 5.33 of
@@ -53,14 +56,22 @@ fn plates_and_pockets_are_not_checked() {
 fn the_place_of_a_breaking_wave_is_told() {
     let mut task = opening(feet(14.0), feet(2.5));
     let still = design(&task, &kit());
-    assert!(!not_checked(&still, "intermediate post", "stillwater surface"));
+    assert!(!not_checked(
+        &still,
+        "intermediate post",
+        "stillwater surface"
+    ));
     task.water.waves = Some(WaveAction::Breaking(BreakingWaves {
         category: RiskCategory::II,
         level: WaveLevel::Stillwater,
         behind: Behind::Dry,
     }));
     let wave = design(&task, &kit());
-    assert!(not_checked(&wave, "intermediate post", "stillwater surface"));
+    assert!(not_checked(
+        &wave,
+        "intermediate post",
+        "stillwater surface"
+    ));
     let load = wave.loads[0].water.breaking_wave.unwrap();
     assert!(load.code_resultant().moment > load.profile().resultant().moment);
 }

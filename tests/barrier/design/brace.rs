@@ -4,9 +4,7 @@
 //! has R = 0.19722·w·h, M at the foot 0.03519·w·h², M at the brace w·(h − a)³/(6h) =
 //! 0.00617·w·h² (R = w·(10h³ − 10h²a + 5ha² − a³)/(40ha)).
 
-use super::{
-    about, check, design, feet, foot_pounds, inches, kit, opening, pounds, rules, within,
-};
+use super::{about, check, design, feet, foot_pounds, inches, kit, opening, pounds, rules, within};
 use sillmark::barrier::{
     BarrierDesign, Check, Kit, LoadCase, Open, Shortfall, UprightDesign, design_barrier,
 };

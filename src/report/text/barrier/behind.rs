@@ -1,147 +1,151 @@
 //! Pump, filling and fitting of all barriers together.
 
-use super::short::not_counted;
-use super::words::duration;
-use crate::barrier::{BehindBarriers, FittingMissing, InTime, twelve_hour_citation, twelve_hours};
+use super::ways::{self, task, ways};
+use super::words::{duration, list};
+use crate::barrier::{BarrierAnswer, BehindBarriers, FittingMissing, InTime, twelve_hours};
 use crate::inflow::{
-    Filling, FillingTime, Impermeability, ImpermeableVerdict, NotCounted, impermeable_depth,
+    Filling, FillingTime, Impermeability, ImpermeableVerdict, Missing, Way, impermeable_depth,
 };
 use crate::quantity::UnitSystem;
 
-/// What the barriers of a building ask of a pump and of people, in a few lines.
+/// What the barriers of a building ask of a pump and of people, in a few lines. What is still
+/// to be stated ([`behind_tasks`]) is not in them.
 #[must_use]
 pub fn behind_lines(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
-    let mut lines = pump(behind, units);
-    lines.extend(behind.filling.as_ref().map(filling));
-    lines.extend(
-        behind
-            .impermeable
-            .as_ref()
-            .map(|found| impermeable(found, units)),
-    );
-    lines.push(fitting(behind));
+    let mut lines = vec![pump(behind, units)];
+    lines.extend(behind.filling.as_ref().and_then(filling));
+    let impermeable = behind.impermeable.as_ref();
+    lines.extend(impermeable.and_then(|found| impermeable_space(found, units)));
+    lines.extend(fitting(behind));
     lines
 }
 
-fn pump(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
+/// The same beside the short answer of the only barrier: what a pump has to carry is left out
+/// where it is no more than what leaks past that barrier.
+pub(in super::super) fn behind_lines_beside(
+    behind: &BehindBarriers,
+    barrier: &BarrierAnswer,
+    units: UnitSystem,
+) -> Vec<String> {
+    let mut lines = behind_lines(behind, units);
+    if behind.inflow == barrier.inflow && behind.pump.margin <= 1.0 {
+        lines.remove(0);
+    }
+    lines
+}
+
+/// What would answer what [`behind_lines`] leaves open; leakage of a barrier stands with the
+/// barrier ([`open_lines`](super::open_lines)).
+#[must_use]
+pub fn behind_tasks(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
+    let rain = |missing: &Missing| matches!(missing, Missing::RunoffCoefficient);
+    let of_parts = behind.inflow.parts.iter().flat_map(|part| &part.not_stated);
+    let of_parts = of_parts.copied().filter(rain);
+    let pump = behind.pump.not_stated.iter().copied();
+    let pump = pump.filter(|missing| match missing {
+        Missing::PumpMargin | Missing::PumpHead => behind.pump.capacity.value > 0.0,
+        _ => false,
+    });
+    let mut tasks: Vec<String> = behind
+        .inflow
+        .not_counted
+        .iter()
+        .filter(|other| other.way == Way::Rain)
+        .filter_map(|other| task(other, units))
+        .collect();
+    tasks.extend(of_parts.chain(pump).filter_map(ways::statement));
+    if let InTime::NotStated { what } = behind.in_time {
+        tasks.push(ways::fitting(what));
+    }
+    tasks
+}
+
+fn pump(behind: &BehindBarriers, units: UnitSystem) -> String {
     let pump = &behind.pump;
+    let unknown = ways(&pump.not_counted);
     let at_least = if pump.is_at_least() { "at least " } else { "" };
+    let not_in_it = if unknown.is_empty() {
+        String::new()
+    } else {
+        format!("; not in it: {}", list(&unknown))
+    };
     let margin = if pump.margin > 1.0 {
         format!(
-            ": {} that get in, times the margin of {}",
-            units.flow(pump.inflow),
-            pump.margin
+            ", {} times the {} that get in",
+            pump.margin,
+            units.flow(pump.inflow)
         )
     } else {
         String::new()
     };
-    let mut lines = Vec::new();
     if pump.capacity.value > 0.0 {
-        lines.push(format!(
-            "a pump has to carry {at_least}{}{margin} ({})",
-            units.flow(pump.capacity),
-            pump.citation
-        ));
-    } else if pump.not_counted.is_empty() {
-        lines.push("no water gets past the barriers at the design level".to_owned());
+        format!(
+            "a pump has to carry {at_least}{}{margin}{not_in_it}",
+            units.flow(pump.capacity)
+        )
+    } else if unknown.is_empty() {
+        "no water gets past the barriers".to_owned()
     } else {
-        lines.push("what a pump has to carry is not known".to_owned());
+        format!(
+            "what a pump has to carry is not known, since a number is missing for {}",
+            list(&unknown)
+        )
     }
-    let missing = once(&pump.not_counted, units);
-    if !missing.is_empty() {
-        lines.push(format!("not counted: {}", missing.join("; ")));
-    }
-    // What keeps a way in from being counted has been said.
-    let said = |text: &str| missing.iter().any(|line| line.contains(text));
-    let assumed: Vec<String> = pump
-        .not_stated
-        .iter()
-        .map(ToString::to_string)
-        .filter(|text| !said(text))
-        .collect();
-    if !assumed.is_empty() && pump.capacity.value > 0.0 {
-        lines.push(assumed.join("; "));
-    }
-    lines
 }
 
-/// Ways in without a number, each once however many barriers there are.
-fn once(all: &[NotCounted], units: UnitSystem) -> Vec<String> {
-    let mut lines = Vec::new();
-    for other in all {
-        let line = not_counted(other, units);
-        if !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
-    lines
-}
-
-fn filling(filling: &Filling) -> String {
+fn filling(filling: &Filling) -> Option<String> {
     match (filling.time, filling.may_be_sooner()) {
-        (FillingTime::After(time), false) => format!(
-            "without a pump the water inside reaches the stated depth after {}",
-            duration(time)
-        ),
-        (FillingTime::After(time), true) => format!(
-            "without a pump the water inside reaches the stated depth after {} or sooner, since not every way in is counted",
-            duration(time)
-        ),
+        (FillingTime::After(time), sooner) => Some(format!(
+            "without a pump the water inside reaches the stated depth after {}{}",
+            duration(time),
+            if sooner { " or sooner" } else { "" }
+        )),
         (FillingTime::Never, false) => {
-            "what gets in does not bring the water inside to the stated depth".to_owned()
+            Some("what gets in does not bring the water inside to the stated depth".to_owned())
         }
-        (FillingTime::Never, true) => {
-            "when the water inside reaches the stated depth is not known, since no way in is counted"
-                .to_owned()
-        }
+        // No way in is counted, which the line of the pump says.
+        (FillingTime::Never, true) => None,
     }
 }
 
-fn impermeable(found: &Impermeability, units: UnitSystem) -> String {
-    let limit = units.dimension(impermeable_depth());
-    let verdict = match found.verdict {
-        ImpermeableVerdict::Within => format!("within the {limit} of"),
-        ImpermeableVerdict::Exceeded => format!("more than the {limit} of"),
-        ImpermeableVerdict::Unknown => {
-            format!("too little is counted to hold that against the {limit} of")
-        }
+/// What gathers on the floor in a day, where enough is counted to say so.
+fn impermeable_space(found: &Impermeability, units: UnitSystem) -> Option<String> {
+    let (at_least, verdict) = match found.verdict {
+        ImpermeableVerdict::Within => ("", "within"),
+        ImpermeableVerdict::Exceeded if found.not_counted.is_empty() => ("", "more than"),
+        ImpermeableVerdict::Exceeded => ("at least ", "more than"),
+        ImpermeableVerdict::Unknown => return None,
     };
-    let at_least = if found.not_counted.is_empty() {
-        ""
-    } else {
-        "at least "
-    };
-    format!(
-        "without pump and rain {at_least}{} of water gather on the floor in 24 hours: {verdict} a substantially impermeable space ({})",
+    Some(format!(
+        "without pump and rain {at_least}{} of water gather on the floor in 24 h, {verdict} the {} of a substantially impermeable space",
         units.dimension(found.depth_in_24_hours),
-        found.citation
-    )
+        units.dimension(impermeable_depth())
+    ))
 }
 
-fn fitting(behind: &BehindBarriers) -> String {
-    let takes = behind
-        .fitting_time
-        .map(|time| format!("fitting all barriers takes {}", duration(time)));
-    let takes = takes.unwrap_or_else(|| "how long the fitting takes is not known".to_owned());
+fn fitting(behind: &BehindBarriers) -> Option<String> {
+    let takes = format!("fitting takes {}", duration(behind.fitting_time?));
     match behind.in_time {
-        InTime::Enough { spare } => {
-            format!("{takes}, done {} before the water", duration(spare))
+        InTime::Enough { spare } => Some(format!(
+            "{takes}, done {} before the water",
+            duration(spare)
+        )),
+        InTime::TooShort { by } => {
+            Some(format!("{takes}, {} longer than the warning", duration(by)))
         }
-        InTime::TooShort { by } => format!("{takes}, {} longer than the warning", duration(by)),
-        InTime::TwelveHourRule { by } => format!(
-            "{takes} and is done in time, but the warning is {} short of the {} that barriers fitted by people ask for ({})",
-            duration(by),
-            duration(twelve_hours()),
-            twelve_hour_citation()
-        ),
+        // A caution says what the rule is.
+        InTime::TwelveHourRule { by } => {
+            let spare = twelve_hours() - by - behind.fitting_time?;
+            Some(format!(
+                "{takes}, done {} before the water, but the warning is {} short of the {} that the rule for such closures asks for",
+                duration(spare),
+                duration(by),
+                duration(twelve_hours())
+            ))
+        }
         InTime::NotStated {
             what: FittingMissing::WarningTime,
-        } => format!(
-            "{takes}; whether that is in time is not known: {}",
-            FittingMissing::WarningTime
-        ),
-        InTime::NotStated { what } => {
-            format!("whether all barriers are up in time is not known: {what}")
-        }
+        } => Some(takes),
+        InTime::NotStated { .. } => None,
     }
 }

@@ -2,12 +2,15 @@
 
 mod anchor_words;
 mod behind;
+mod not_checked;
 mod open;
 mod sheet;
 mod short;
+mod ways;
 mod words;
 
-pub use behind::behind_lines;
+pub(super) use behind::behind_lines_beside;
+pub use behind::{behind_lines, behind_tasks};
 pub use open::open_lines;
 pub(super) use open::open_lines_by_part;
 pub use sheet::barrier_sheet;

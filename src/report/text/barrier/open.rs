@@ -1,16 +1,19 @@
-//! What is still to settle, each thing said once.
+//! What is still to settle, each thing once and as a task: state, measure, have checked.
 
 use super::anchor_words;
+use super::not_checked::{Detail, not_checked};
+use super::ways::{statement, task};
 use super::words::list;
 use crate::anchor::{AnchorCheck, Need};
 use crate::barrier::{BarrierAnswer, BarrierDesign, Open};
+use crate::inflow::{Inflow, Missing};
 use crate::quantity::UnitSystem;
 
-/// What somebody still has to measure, state or choose: one short line a subject, for all parts
-/// that it holds for.
+/// What somebody still has to measure, state or have checked: one short line a subject, for
+/// all parts that it holds for.
 #[must_use]
 pub fn open_lines(answer: &BarrierAnswer, units: UnitSystem) -> Vec<String> {
-    subjects(&answer.design, units, Detail::Short)
+    subjects(answer, units, Detail::Short)
 }
 
 /// The same with a line of its own for each part, so that lines of several barriers that share
@@ -19,27 +22,37 @@ pub(in super::super) fn open_lines_by_part(
     answer: &BarrierAnswer,
     units: UnitSystem,
 ) -> Vec<String> {
-    subjects(&answer.design, units, Detail::EachPart)
-}
-
-/// How much is said of each subject.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Detail {
-    /// No more than a person needs to know what to do.
-    Short,
-    /// The same, one part a line.
-    EachPart,
-    /// With clauses and remarks.
-    Full,
+    subjects(answer, units, Detail::EachPart)
 }
 
 /// The subjects, each once.
-pub(super) fn subjects(design: &BarrierDesign, units: UnitSystem, detail: Detail) -> Vec<String> {
-    let on_site = design.open.iter().filter_map(|open| match open {
+fn subjects(answer: &BarrierAnswer, units: UnitSystem, detail: Detail) -> Vec<String> {
+    let design = &answer.design;
+    let mut subjects: Vec<String> = Vec::new();
+    let grouped = [
+        on_site(design, units),
+        anchors_not_stated(design),
+        anchors_half_stated(design),
+        kit(design),
+        leakage(&answer.inflow, units),
+        not_checked(design, detail),
+        loads(design),
+    ];
+    for subject in grouped.into_iter().flatten() {
+        if !subjects.contains(&subject) {
+            subjects.push(subject);
+        }
+    }
+    subjects
+}
+
+/// What is measured or chosen on site.
+fn on_site(design: &BarrierDesign, units: UnitSystem) -> Vec<String> {
+    let open = design.open.iter().filter_map(|open| match open {
         Open::Mount { missing } => {
             let measures: Vec<String> = missing
                 .iter()
-                .map(|(field, least)| format!("{field} (at least {})", units.dimension(*least)))
+                .map(|(field, least)| format!("{field} (a post needs {})", units.dimension(*least)))
                 .collect();
             Some(format!(
                 "measure the {}: that decides the mount and the length of the planks",
@@ -47,28 +60,16 @@ pub(super) fn subjects(design: &BarrierDesign, units: UnitSystem, detail: Detail
             ))
         }
         Open::BraceSide => Some(
-            "on which side a brace may stand (brace = \"dry side\" or \"water side\")".to_owned(),
+            "state on which side a brace may stand (brace = \"dry side\" or \"water side\")"
+                .to_owned(),
         ),
-        Open::NotStated { .. } => Some(open.text(units)),
+        Open::SmallFactor { .. } => Some(open.text(units)),
         Open::AnchorCapacity { .. }
         | Open::KitDoesNotState { .. }
         | Open::NotChecked { .. }
-        | Open::LoadNotIncluded { .. } => None,
+        | Open::LoadNotIncluded(_) => None,
     });
-    let mut subjects: Vec<String> = Vec::new();
-    let grouped = [
-        anchors_not_stated(design),
-        anchors_half_stated(design),
-        kit(design),
-        not_checked(design, detail),
-        loads(design),
-    ];
-    for subject in on_site.chain(grouped.into_iter().flatten()) {
-        if !subjects.contains(&subject) {
-            subjects.push(subject);
-        }
-    }
-    subjects
+    open.collect()
 }
 
 /// The texts of one kind of open item, each once.
@@ -123,7 +124,7 @@ fn anchors_not_stated(design: &BarrierDesign) -> Vec<String> {
         return Vec::new();
     }
     vec![format!(
-        "what the anchors of {} are set in and how they are fixed; until then only their load is known, not what they hold",
+        "state what the anchors of {} are set in and how they are fixed: until then only their load is known, not what they hold",
         list(&posts)
     )]
 }
@@ -149,9 +150,14 @@ fn anchors_half_stated(design: &BarrierDesign) -> Vec<String> {
         }
     }
     let told = groups.into_iter().map(|(posts, needs)| {
+        let posts = list(&posts);
+        if needs == [Need::MasonryTestAndEngineer] {
+            return format!(
+                "have the anchors of {posts} designed by an engineer, with the anchor maker's approval or tests for that masonry"
+            );
+        }
         format!(
-            "for the anchors of {}: {}",
-            list(&posts),
+            "state for the anchors of {posts}: {}",
             anchor_words::needs(&needs)
         )
     });
@@ -167,59 +173,33 @@ fn kit(design: &BarrierDesign) -> Vec<String> {
         return Vec::new();
     }
     let silent: Vec<String> = silent.into_iter().cloned().collect();
-    vec![format!("the kit does not state {}", list(&silent))]
+    vec![format!("have the kit's maker state {}", list(&silent))]
 }
 
-/// What no check covers, by the parts that it holds for.
-fn not_checked(design: &BarrierDesign, detail: Detail) -> Vec<String> {
-    let mut by_what: Vec<(&str, Vec<String>)> = Vec::new();
-    for open in &design.open {
-        if let Open::NotChecked { part, what } = open {
-            match by_what.iter_mut().find(|(known, _)| known == what) {
-                Some((_, parts)) if parts.contains(part) => {}
-                Some((_, parts)) => parts.push(part.clone()),
-                None => by_what.push((what, vec![part.clone()])),
-            }
-        }
-    }
-    let mut by_parts: Vec<(Vec<String>, Vec<String>)> = Vec::new();
-    if detail == Detail::EachPart {
-        by_what = by_what
-            .into_iter()
-            .flat_map(|(what, parts)| parts.into_iter().map(move |part| (what, vec![part])))
-            .collect();
-    }
-    for (what, parts) in by_what {
-        let what = match detail {
-            // Clause and remark begin with a bracket, a colon or a semicolon.
-            Detail::Short | Detail::EachPart => what.split(['(', ':', ';']).next().unwrap_or(what),
-            Detail::Full => what,
-        };
-        let what = what.trim().to_owned();
-        match by_parts.iter_mut().find(|(known, _)| *known == parts) {
-            Some((_, whats)) => whats.push(what),
-            None => by_parts.push((parts, vec![what])),
-        }
-    }
-    let told = by_parts.into_iter().map(|(parts, whats)| {
-        let whats = match detail {
-            Detail::Short | Detail::EachPart => list(&whats),
-            Detail::Full => whats.join("; "),
-        };
-        let parts: Vec<String> = parts.iter().map(|part| format!("the {part}s")).collect();
-        format!("not checked of {}: {whats}", list(&parts))
-    });
-    told.collect()
+/// What would give leakage a number, or a surer one.
+fn leakage(inflow: &Inflow, units: UnitSystem) -> Vec<String> {
+    let unknown = inflow.not_counted.iter();
+    let unknown = unknown.filter_map(|other| task(other, units));
+    let half = inflow.parts.iter().flat_map(|part| &part.not_stated);
+    let half = half.filter(|missing| **missing != Missing::RunoffCoefficient);
+    unknown.chain(half.copied().filter_map(statement)).collect()
 }
 
+/// Loads that may act and are not in the figures, in one line.
 fn loads(design: &BarrierDesign) -> Vec<String> {
-    let absent = texts(design, |open| match open {
-        Open::LoadNotIncluded { what } => Some(what),
-        _ => None,
-    });
+    let absent: Vec<String> = design
+        .open
+        .iter()
+        .filter_map(|open| match open {
+            Open::LoadNotIncluded(absent) => Some(format!("{} ({})", absent.part, absent.reason)),
+            _ => None,
+        })
+        .collect();
     if absent.is_empty() {
         return Vec::new();
     }
-    let absent: Vec<String> = absent.into_iter().cloned().collect();
-    vec![absent.join("; ")]
+    vec![format!(
+        "state what the loads are still without: {}",
+        list(&absent)
+    )]
 }

@@ -1,13 +1,11 @@
 //! The short answer: what to cut, what carries it, what is nearest to its limit.
 
-use super::anchor_words;
-use super::words::{self, counted, list, people, percent, role};
-use crate::barrier::{
-    BarrierAnswer, BarrierDesign, EndPostDesign, Ends, Open, Piece, Upright, UprightDesign,
-};
-use crate::inflow::{Inflow, NotCounted, Reason};
+use super::ways::not_known;
+use super::words::{self, counted, list, people, percent};
+use crate::barrier::{BarrierAnswer, BarrierDesign, Ends, Open, Piece, Upright};
+use crate::inflow::Inflow;
 use crate::quantity::UnitSystem;
-use crate::report::nearest::{Nearest, worst_case};
+use crate::report::nearest::Nearest;
 use crate::site::Mount;
 use crate::statement::Choice;
 
@@ -44,19 +42,15 @@ use crate::statement::Choice;
 #[must_use]
 pub fn barrier_lines(answer: &BarrierAnswer, units: UnitSystem) -> Vec<String> {
     let design = &answer.design;
-    let mut lines = vec![pieces(answer, units)];
-    lines.extend(posts(design, units));
-    lines.extend(floor(design, units));
+    let mut lines = vec![pieces(design, units)];
+    lines.extend(posts(design));
     lines.extend(nearest(design));
-    let end_post = design.end_post.as_ref();
-    lines.extend(end_post.and_then(|end| wall(end, units)));
-    lines.push(leakage(&answer.inflow, units));
+    lines.push(carried_and_leaked(answer, units));
     lines
 }
 
-/// The planks, the spans, the mount, and the heaviest piece.
-fn pieces(answer: &BarrierAnswer, units: UnitSystem) -> String {
-    let design = &answer.design;
+/// The planks, the spans and the mount.
+fn pieces(design: &BarrierDesign, units: UnitSystem) -> String {
     let to_measure = design
         .open
         .iter()
@@ -77,16 +71,7 @@ fn pieces(answer: &BarrierAnswer, units: UnitSystem) -> String {
         };
         Some(ends.to_owned())
     }));
-    let handling = &answer.handling;
-    let heaviest = handling.heaviest.as_ref().and_then(|piece| {
-        let (mass, count) = (piece.mass?, handling.people_for_heaviest?);
-        Some(format!(
-            "; heaviest piece {}, {}",
-            units.mass(mass),
-            people(count)
-        ))
-    });
-    format!("{}{}", parts.join(", "), heaviest.unwrap_or_default())
+    parts.join(", ")
 }
 
 fn planks(design: &BarrierDesign, to_measure: bool, units: UnitSystem) -> String {
@@ -124,7 +109,7 @@ fn planks(design: &BarrierDesign, to_measure: bool, units: UnitSystem) -> String
 }
 
 /// The free-standing posts, why there are posts between, and the brace.
-fn posts(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
+fn posts(design: &BarrierDesign) -> Option<String> {
     let between = design.count(Upright::Intermediate);
     let corners = design.count(Upright::Corner);
     let mut posts = Vec::new();
@@ -132,39 +117,27 @@ fn posts(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
         posts.push(format!(
             "{} ({})",
             counted(between, "intermediate post"),
-            because(design)
+            because(design, between)
         ));
     }
     if corners > 0 {
         posts.push(counted(corners, "corner post"));
     }
-    let braced = design
-        .uprights
-        .iter()
-        .filter_map(|post| post.brace)
-        .max_by(|one, other| one.along.value.total_cmp(&other.along.value));
+    let braced = design.uprights.iter().find_map(|post| post.brace);
     let brace = braced.map(|brace| {
-        let planned = if design.open.contains(&Open::BraceSide) {
-            "planned with braces"
+        let side = Choice::word(brace.side);
+        if design.open.contains(&Open::BraceSide) {
+            format!(", braced (planned on the {side})")
         } else {
-            "braced"
-        };
-        let used = brace
-            .used()
-            .map(|used| format!(", {} of what the kit's maker allows", percent(used)));
-        format!(
-            "; {planned} on the {}: {} along a brace{}",
-            Choice::word(brace.side),
-            units.force(brace.along),
-            used.unwrap_or_default()
-        )
+            format!(", braced on the {side}")
+        }
     });
     let posts = (!posts.is_empty()).then(|| list(&posts))?;
     Some(format!("{posts}{}", brace.unwrap_or_default()))
 }
 
 /// Why there are posts between, each reason once.
-fn because(design: &BarrierDesign) -> String {
+fn because(design: &BarrierDesign, between: u32) -> String {
     const PLANKS: &str = "planks would ";
     let (mut planks, mut others) = (Vec::new(), Vec::new());
     for reason in design.legs.iter().flat_map(|leg| &leg.divided_because) {
@@ -177,7 +150,8 @@ fn because(design: &BarrierDesign) -> String {
         }
     }
     if !planks.is_empty() {
-        others.insert(0, format!("without, {PLANKS}{}", list(&planks)));
+        let without = if between == 1 { "it" } else { "them" };
+        others.insert(0, format!("without {without}, {PLANKS}{}", list(&planks)));
     }
     if others.is_empty() {
         others.push("so that every post holds".to_owned());
@@ -185,97 +159,40 @@ fn because(design: &BarrierDesign) -> String {
     others.join("; ")
 }
 
-/// What the most loaded base plate hands to the floor.
-fn floor(design: &BarrierDesign, units: UnitSystem) -> Option<String> {
-    let moment = |post: &&UprightDesign| {
-        let moments = post.base.iter().map(|base| base.moment.value);
-        moments.fold(0.0, f64::max)
-    };
-    let post = design
-        .uprights
-        .iter()
-        .max_by(|one, other| moment(one).total_cmp(&moment(other)))?;
-    let name = post.role.name();
-    let plate = design.anchors.iter().find(|plate| plate.post == name);
-    let worst = match plate {
-        Some(plate) => plate.forces.case,
-        None => worst_case(post.base.iter().map(|base| (base.case, base.moment.value)))?,
-    };
-    let base = post.base.iter().find(|base| base.case == worst)?;
-    let anchors = plate.map(|plate| {
-        let holds = anchor_words::outcome(plate.check.as_ref());
-        format!(
-            "; with the factor {} an anchor takes up to {} of tension and {} of shear{}",
-            plate.factor,
-            units.force(plate.demand.tension_on_anchor),
-            units.force(plate.demand.shear_on_anchor),
-            holds.map(|holds| format!(": {holds}")).unwrap_or_default()
-        )
-    });
-    Some(format!(
-        "at the foot of each {} post the floor takes {} and a moment of {} ({}){}",
-        role(post.role),
-        units.force(base.shear),
-        units.moment(base.moment),
-        base.case.word(),
-        anchors.unwrap_or_default()
-    ))
-}
-
 /// The part that is nearest to its limit, or furthest beyond.
 fn nearest(design: &BarrierDesign) -> Option<String> {
     let nearest = Nearest::of(design)?;
-    let used = percent(nearest.used);
-    let (how, used) = if nearest.used > 1.0 + 1e-9 {
-        ("beyond its limit", format!("at {used} of it"))
+    let how = if nearest.used > 1.0 + 1e-9 {
+        "beyond its limit"
     } else {
-        ("nearest to its limit", format!("used {used}"))
+        "nearest to its limit"
     };
     Some(format!(
-        "{how}: {}, {used} ({})",
+        "{how}: {}, {} of what is allowed",
         words::nearest(&nearest, design.legs.len()),
-        nearest.case.word()
+        percent(nearest.used)
     ))
 }
 
-/// What the wall at each end has to take.
-fn wall(end: &EndPostDesign, units: UnitSystem) -> Option<String> {
-    let case = worst_case(end.forces.iter().map(|each| (each.case, each.force.value)))?;
-    let worst = end.forces.iter().find(|each| each.case == case)?;
-    let whose = match end.ends {
-        Some(Ends::Mounted(Mount::Inside)) => "each jamb takes",
-        Some(Ends::Mounted(Mount::Outside)) => "the wall on each side takes",
-        Some(Ends::AgainstWall) => "the wall at each end takes",
-        None => "each side of the opening takes",
-    };
-    let bearing = worst.bearing.map(|bearing| {
-        format!(
-            "; the post presses on its face with at most {}",
-            units.stress(bearing)
-        )
+/// Who lifts the heaviest piece, and the water that gets past.
+fn carried_and_leaked(answer: &BarrierAnswer, units: UnitSystem) -> String {
+    let handling = &answer.handling;
+    let heaviest = handling.heaviest.as_ref().and_then(|piece| {
+        let (mass, count) = (piece.mass?, handling.people_for_heaviest?);
+        Some(format!(
+            "heaviest piece {}, {}; ",
+            units.mass(mass),
+            people(count)
+        ))
     });
-    let anchors = end.anchors.as_ref().map(|anchors| {
-        let holds = anchor_words::outcome(anchors.check.as_ref());
-        format!(
-            ", at most {} of it on one of the {}{}",
-            units.force(anchors.greatest_shear),
-            counted(
-                u32::try_from(anchors.heights.len()).unwrap_or(u32::MAX),
-                "anchor"
-            ),
-            holds.map(|holds| format!(": {holds}")).unwrap_or_default()
-        )
-    });
-    Some(format!(
-        "{whose} {} ({}){}{}",
-        units.force(worst.force),
-        worst.case.word(),
-        bearing.unwrap_or_default(),
-        anchors.unwrap_or_default()
-    ))
+    format!(
+        "{}{}",
+        heaviest.unwrap_or_default(),
+        leakage(&answer.inflow, units)
+    )
 }
 
-/// The water that gets past.
+/// The water that gets past, and which of it has no number.
 fn leakage(inflow: &Inflow, units: UnitSystem) -> String {
     let ways: Vec<String> = inflow
         .parts
@@ -283,12 +200,6 @@ fn leakage(inflow: &Inflow, units: UnitSystem) -> String {
         .filter(|part| part.flow.value > 0.0)
         .map(|part| format!("{} {}", units.flow(part.flow), part.way))
         .collect();
-    let missing: Vec<String> = inflow
-        .not_counted
-        .iter()
-        .map(|other| not_counted(other, units))
-        .collect();
-    let missing = missing.join("; ");
     let counted = match ways.as_slice() {
         [] => None,
         [one] => Some(format!("about {one}")),
@@ -298,28 +209,11 @@ fn leakage(inflow: &Inflow, units: UnitSystem) -> String {
             list(more)
         )),
     };
-    match (counted, missing.is_empty()) {
-        (None, true) => "no water gets past it with water at the design level".to_owned(),
-        (None, false) => format!("leakage with water at the design level is not known: {missing}"),
-        (Some(flow), true) => format!("leaks {flow} with water at the design level"),
-        (Some(flow), false) => {
-            format!("leaks {flow} and more with water at the design level; not counted: {missing}")
-        }
-    }
-}
-
-/// A way in without a number, and why.
-pub(super) fn not_counted(other: &NotCounted, units: UnitSystem) -> String {
-    match other.reason {
-        Reason::NotStated(missing) => format!("{}, since {missing}", other.way),
-        Reason::NotCovered {
-            depth,
-            tested_depth,
-        } => format!(
-            "{}, since the maker's statement is for {} of water and not for {}",
-            other.way,
-            units.height(tested_depth),
-            units.height(depth)
-        ),
+    let unknown = not_known(&inflow.not_counted);
+    match (counted, unknown) {
+        (None, None) => "no water gets past it".to_owned(),
+        (None, Some(unknown)) => unknown,
+        (Some(flow), None) => format!("leaks {flow}"),
+        (Some(flow), Some(unknown)) => format!("leaks {flow}; {unknown}"),
     }
 }

@@ -56,6 +56,7 @@ pub(super) fn nearest(nearest: &Nearest, legs: usize) -> String {
         part += &format!(" of leg {leg}");
     }
     match nearest.how {
+        How::Member("deflection") => format!("how far {part} bends"),
         How::Member(what) => format!("{part} in {what}"),
         How::Along => format!("{part} by the force along it"),
         How::Anchors(mode) => format!("{part} by {}", anchor_words::mode(mode)),

@@ -37,7 +37,9 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
 
 fn not_stated(page: &mut Page, table: &str) {
     page.paragraph(
-        &format!("what they hold is not known: state what they are set in and how they are fixed ({table})"),
+        &format!(
+            "what they hold is not known: nothing is stated of what they are set in ({table})"
+        ),
         "- ",
     );
 }

@@ -6,6 +6,7 @@ use crate::quantity::UnitSystem;
 use crate::report::nearest::{Nearest, checks};
 use crate::report::text::barrier::words::{nearest, percent, water};
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::statement::Choice;
 
 pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, units: UnitSystem) {
     let mut table = plain_table();
@@ -42,7 +43,12 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
     page.table(&table);
     if let Some(found) = Nearest::of(design) {
         page.paragraph(
-            &format!("nearest to its limit: {}", nearest(&found, legs)),
+            &format!(
+                "nearest to its limit: {}, used {} ({})",
+                nearest(&found, legs),
+                percent(found.used),
+                found.case.word()
+            ),
             "- ",
         );
     }

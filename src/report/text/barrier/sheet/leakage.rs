@@ -1,9 +1,8 @@
 //! The water that gets past, way by way.
 
 use super::notes::Notes;
-use crate::inflow::Inflow;
+use crate::inflow::{Inflow, NotCounted, Reason};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::short::not_counted;
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
 
 pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: UnitSystem) {
@@ -24,16 +23,34 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: 
         } else {
             "together at least"
         };
-        table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
+        if inflow.parts.len() > 1 || !inflow.is_complete() {
+            table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
+        }
         columns_to_the_right(&mut table, 1..2);
         page.table(&table);
     }
     for other in &inflow.not_counted {
-        page.paragraph(&format!("not counted: {}", not_counted(other, units)), "- ");
+        page.paragraph(&not_counted(other, units), "- ");
     }
     for part in &inflow.parts {
         for missing in &part.not_stated {
             page.paragraph(&missing.to_string(), "- ");
         }
+    }
+}
+
+/// A way in without a number, and why.
+fn not_counted(other: &NotCounted, units: UnitSystem) -> String {
+    match other.reason {
+        Reason::NotStated(missing) => format!("not counted: {}, since {missing}", other.way),
+        Reason::NotCovered {
+            depth,
+            tested_depth,
+        } => format!(
+            "not counted: {}, since the maker's statement is for {} of water and not for {}",
+            other.way,
+            units.height(tested_depth),
+            units.height(depth)
+        ),
     }
 }

@@ -7,7 +7,7 @@ use crate::barrier::{BarrierDesign, CaseLoad};
 use crate::load::{Impact, LoadPart, Resultant};
 use crate::quantity::{Length, UnitSystem};
 use crate::report::parts::parts;
-use crate::report::text::barrier::words::water;
+use crate::report::text::barrier::words::{list, water};
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
 
 /// The parts of a load that press at the same time.
@@ -125,9 +125,12 @@ fn more(notes: &mut Notes, load: &CaseLoad, units: UnitSystem) -> Vec<String> {
         ));
     }
     let absent = load.water.not_included.iter();
-    lines.extend(
-        absent.map(|absent| format!("not in the load: {}, since {}", absent.part, absent.reason)),
-    );
+    let absent: Vec<String> = absent
+        .map(|absent| format!("{} ({})", absent.part, absent.reason))
+        .collect();
+    if !absent.is_empty() {
+        lines.push(format!("not in the load: {}", list(&absent)));
+    }
     lines
 }
 

@@ -11,13 +11,15 @@ mod planks;
 mod posts;
 
 use self::notes::Notes;
-use super::open::{Detail, subjects};
+use super::not_checked::{Detail, not_checked};
 use crate::barrier::BarrierAnswer;
 use crate::quantity::UnitSystem;
 use crate::report::text::page::Page;
 
 /// Every figure of a barrier as plain text, each with its source; paragraphs in lines of at
-/// most `columns`, tables as wide as they are.
+/// most `columns`, tables as wide as they are. What the barrier falls short of and what is
+/// still to settle are not in it: [`open_lines`](super::open_lines) and the reasons of the
+/// verdict say so.
 #[must_use]
 pub fn barrier_sheet(answer: &BarrierAnswer, units: UnitSystem, columns: usize) -> String {
     let design = &answer.design;
@@ -31,15 +33,9 @@ pub fn barrier_sheet(answer: &BarrierAnswer, units: UnitSystem, columns: usize) 
     anchors::print(&mut page, &mut notes, design, units);
     pieces::print(&mut page, &mut notes, answer, units);
     leakage::print(&mut page, &mut notes, &answer.inflow, units);
-    if !design.shortfalls.is_empty() {
-        page.heading("Needs a licensed engineer");
-        for shortfall in &design.shortfalls {
-            page.paragraph(&shortfall.text(units), "- ");
-        }
-    }
-    let open = subjects(design, units, Detail::Full);
+    let open = not_checked(design, Detail::Full);
     if !open.is_empty() {
-        page.heading("Still to settle");
+        page.heading("Not checked");
         for subject in open {
             page.paragraph(&subject, "- ");
         }
