@@ -306,6 +306,7 @@ fn debris_by_its_kind() {
     assert!(cited(&normal, LoadPart::Debris));
     let unknown = with(Debris::Normal, None);
     assert_eq!(unknown.impact, None);
+    assert_eq!(unknown.outside, [Outside::DebrisWithoutVelocity]);
     assert!(
         left_out(&unknown, LoadPart::Debris)
             .unwrap()
