@@ -77,7 +77,8 @@ fn kernels(criterion: &mut Criterion) {
 
     let method = Method {
         rule: rules().unwrap().remove(0),
-        kit: Kit::demonstration().unwrap(),
+        kit,
+        rules: design_rules,
         limits: Limits::shipped().unwrap(),
         event: AnnualChance::ONE_PERCENT,
         grade_radius: radius,

@@ -14,10 +14,32 @@ mod bad_site_file;
 mod bad_terrain;
 #[path = "command/bad_zones.rs"]
 mod bad_zones;
+#[path = "command/barrier.rs"]
+mod barrier;
+#[path = "command/barrier_figures.rs"]
+mod barrier_figures;
+#[path = "command/barrier_files.rs"]
+mod barrier_files;
+#[path = "command/barrier_large.rs"]
+mod barrier_large;
+#[path = "command/barrier_loads.rs"]
+mod barrier_loads;
+#[path = "command/barrier_of_site.rs"]
+mod barrier_of_site;
+#[path = "command/barrier_posts.rs"]
+mod barrier_posts;
+#[path = "command/barrier_shortfalls.rs"]
+mod barrier_shortfalls;
+#[path = "command/barrier_units.rs"]
+mod barrier_units;
+#[path = "command/barrier_verdicts.rs"]
+mod barrier_verdicts;
 #[path = "command/catalog.rs"]
 mod catalog;
 #[path = "command/datums.rs"]
 mod datums;
+#[path = "command/figures.rs"]
+mod figures;
 #[path = "command/hudson.rs"]
 mod hudson;
 #[path = "command/json_schema.rs"]

@@ -105,7 +105,8 @@ pub fn assess_barrier(
     let barrier = request.answer(&mut trail, "")?;
     let alone: Vec<&BarrierAnswer> = barrier.iter().collect();
     let warning = conditions.water.warning;
-    let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)?;
+    let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)
+        .map_err(Box::new)?;
     if let Some(behind) = &behind {
         behind_trail(&mut trail, behind);
     }

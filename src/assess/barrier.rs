@@ -98,7 +98,7 @@ impl Request<'_> {
         let answer = BarrierAnswer::of(&task, self.kit, &rules, around).map_err(|error| {
             AssessError::Barrier {
                 opening: opening.id.clone(),
-                error,
+                error: Box::new(error),
             }
         })?;
         if let Some(answer) = &answer {

@@ -63,6 +63,28 @@ fn load_trail(trail: &mut Trail, load: &CaseLoad, whose: &str) {
             references.join("; "),
         );
     }
+    if let Some(wave) = &water.breaking_wave {
+        let code = wave.code_resultant();
+        for (quantity, value, how) in [
+            (
+                "force of the breaking wave on the whole wall",
+                Value::LineLoad(code.force),
+                "1.1·Cp·γ·d² + 2.4·γ·d²",
+            ),
+            (
+                "height over the sill at which it acts",
+                Value::Length(code.height),
+                "at the stillwater surface; the pressures of the parts have their resultant lower",
+            ),
+        ] {
+            trail.add(
+                format!("{quantity}{whose}, {case}"),
+                value,
+                how,
+                "FEMA P-55 (2011) vol. II Eq. 8.6a, ASCE 7 5.4.4.2",
+            );
+        }
+    }
     trail.add(
         format!("force on the barrier{whose}, {case}"),
         Value::LineLoad(load.on_barrier.resultant().force),

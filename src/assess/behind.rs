@@ -20,8 +20,8 @@ impl Study<'_> {
             .filter_map(|opening| opening.barrier.as_ref())
             .collect();
         let warning = conditions.water.warning;
-        let found =
-            BehindBarriers::of(&barriers, &conditions.inside, &conditions.fitting, warning)?;
+        let found = BehindBarriers::of(&barriers, &conditions.inside, &conditions.fitting, warning)
+            .map_err(Box::new)?;
         let Some(behind) = &found else {
             return Ok(None);
         };

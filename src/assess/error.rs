@@ -29,11 +29,11 @@ pub enum AssessError {
         /// The opening.
         opening: String,
         /// Why.
-        error: DesignError,
+        error: Box<DesignError>,
     },
     /// What all barriers together ask for cannot be worked out.
     #[error(transparent)]
-    Behind(#[from] DesignError),
+    Behind(#[from] Box<DesignError>),
     /// Two elevations do not share a datum.
     #[error(transparent)]
     Datums(#[from] IncomparableDatums),

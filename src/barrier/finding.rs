@@ -59,7 +59,7 @@ pub enum Shortfall {
     },
     /// The brace carries more than its maker allows.
     BraceFails {
-        /// Force along it.
+        /// Force along it, with the load factor.
         along: Force,
         /// What its maker allows.
         capacity: Force,
@@ -169,6 +169,13 @@ pub enum Open {
         /// What was not checked.
         what: String,
     },
+    /// The set of load factors counts the water with less than its whole load.
+    SmallFactor {
+        /// The least of its factors.
+        factor: f64,
+        /// The set.
+        set: String,
+    },
     /// A load that may act was not stated, so it is not in the figures.
     LoadNotIncluded(NotIncluded),
 }
@@ -198,6 +205,9 @@ impl Open {
             }
             Self::KitDoesNotState { what } => format!("the kit does not state {what}"),
             Self::NotChecked { part, what } => format!("{part}: {what}"),
+            Self::SmallFactor { factor, set } => format!(
+                "have an engineer confirm the factor {factor} on the load of the water ({set}): a factor below 1 belongs to combinations with wind and other loads, and a barrier carries the water alone"
+            ),
             Self::LoadNotIncluded(absent) => {
                 format!("the loads are without {}: {}", absent.part, absent.reason)
             }

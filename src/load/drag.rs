@@ -5,7 +5,7 @@ use crate::quantity::Length;
 /// How the drag coefficient was found from the ratio of width to depth.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct DragCoefficient {
-    /// Width across the flow over depth of the water.
+    /// Width across the flow over depth of the water; infinite where no width is stated.
     pub ratio: f64,
     /// The coefficient.
     pub value: f64,
@@ -22,6 +22,8 @@ pub enum DragRow {
     BetweenBands,
     /// Below the table, which begins at 1: the value of a square pile is taken.
     BelowTable,
+    /// Nobody stated the width: the greatest of the table is taken.
+    WidthNotStated,
 }
 
 /// Upper end of each band and its coefficient; the band begins where the one before it ends.
@@ -78,6 +80,17 @@ impl DragCoefficient {
             ratio,
             value,
             found,
+        }
+    }
+
+    /// The greatest coefficient of the table, 2.00, for a wall whose width nobody stated: no
+    /// width gives more.
+    #[must_use]
+    pub const fn of_unknown_width() -> Self {
+        Self {
+            ratio: f64::INFINITY,
+            value: WIDEST,
+            found: DragRow::WidthNotStated,
         }
     }
 }

@@ -55,14 +55,6 @@ pub enum LoadError {
         .0.get::<meter_per_second>()
     )]
     TooFastForHead(Velocity),
-    /// Drag depends on the width of what stands in the water, which nobody stated.
-    #[error(
-        "the velocity \"{} m/s\" is above 10 ft/s (3.048 m/s), where the load depends on the \
-         width of the wall, which is not stated; accepted: a width of the wall across the \
-         flow, or a velocity up to 10 ft/s",
-        .0.get::<meter_per_second>()
-    )]
-    DragNeedsWidth(Velocity),
 }
 
 pub(super) fn height(name: &'static str, value: Length) -> Result<Length, LoadError> {

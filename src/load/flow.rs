@@ -31,7 +31,8 @@ pub struct Flow {
     pub salinity: Salinity,
     /// The coefficient a of the velocity head, from 1.25 to 10.
     pub head_coefficient: f64,
-    /// Width of the wall across the flow; only drag depends on it.
+    /// Width of the wall across the flow; only drag depends on it, and takes its greatest
+    /// coefficient without it.
     pub wall_width: Option<Length>,
 }
 
@@ -115,8 +116,7 @@ impl Flow {
     /// The load, with the method that was used.
     ///
     /// # Errors
-    /// [`LoadError`] for numbers that are none, for a below 1.25, and above 10 ft/s where no
-    /// width is stated.
+    /// [`LoadError`] for numbers that are none, and for a below 1.25.
     ///
     /// ```
     /// use sillmark::load::{Flow, FlowMethod, LEAST_HEAD_COEFFICIENT, Salinity};
@@ -174,10 +174,10 @@ impl Flow {
     }
 
     fn by_drag(&self, depth: Length) -> Result<FlowLoad, LoadError> {
-        let width = self
-            .wall_width
-            .ok_or(LoadError::DragNeedsWidth(self.velocity))?;
-        let drag = DragCoefficient::of(positive("width of the wall", width)?, depth);
+        let drag = match self.wall_width {
+            Some(width) => DragCoefficient::of(positive("width of the wall", width)?, depth),
+            None => DragCoefficient::of_unknown_width(),
+        };
         let pressure = self.salinity.density() * drag.value * self.velocity * self.velocity / 2.0;
         let mut references = vec![
             seen("FEMA P-55 (2011) vol. II Eq. 8.8: drag Cd·ρ·V²/2 at mid depth"),
@@ -192,6 +192,10 @@ impl Flow {
             DragRow::BelowTable => seen(
                 "FEMA P-55 (2011) vol. II, notes to Eq. 8.8: Cd of a square pile, for a wall \
                  narrower than the water is deep",
+            ),
+            DragRow::WidthNotStated => from_memory(
+                "FEMA P-55 (2011) vol. II table 8-2: Cd by width/depth, the greatest, since the \
+                 width of the wall is not stated",
             ),
         });
         Ok(self.spread(FlowMethod::Drag(drag), pressure, references))

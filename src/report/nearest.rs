@@ -76,7 +76,7 @@ impl Nearest {
             leg: None,
             how: How::Along,
             case: brace.case,
-            used: (brace.along / brace.capacity?).value,
+            used: brace.used()?,
         })
     }
 

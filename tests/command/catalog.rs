@@ -1,5 +1,7 @@
 //! The catalogues print, with every entry.
 
+use std::path::Path;
+
 use sillmark::crs::COMMON_DATUM_PAIRS;
 use sillmark::design::rules;
 use sillmark::level::LevelSource;
@@ -38,9 +40,110 @@ fn limits_are_all_there() {
     assert!(listed.iter().any(|name| name == "velocity"));
 }
 
+/// What `data/` holds, read as plain TOML, so that a row that the program drops is found.
+fn data(name: &str) -> toml::Table {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("data")
+        .join(name);
+    std::fs::read_to_string(path).unwrap().parse().unwrap()
+}
+
+fn text<'row>(row: &'row toml::Value, field: &str) -> &'row str {
+    row.get(field).and_then(toml::Value::as_str).unwrap()
+}
+
+fn rows<'table>(table: &'table toml::Table, name: &str) -> Vec<&'table toml::Value> {
+    table[name].as_array().unwrap().iter().collect()
+}
+
+/// The list in one line without its breaks, to look for a source in.
+fn flowing(list: &str) -> String {
+    let page = Scratch::new().answer(&["catalog", list]);
+    page.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Holds that a list has the source of a row with how sure it is.
+fn has_source(page: &str, row: &toml::Value) {
+    let confidence = text(row, "confidence");
+    let source = format!("source ({confidence}): {}", text(row, "source"));
+    assert!(page.contains(&source), "{source:?} is not in {page}");
+}
+
 #[test]
-fn kits_are_all_there() {
-    assert_eq!(entries("kits"), ["demonstration"]);
+fn kits_are_all_there_with_their_sources() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/kits");
+    let files = std::fs::read_dir(folder).unwrap();
+    let names = files.map(|file| file.unwrap().file_name().into_string().unwrap());
+    let mut listed = entries("kits");
+    let page = flowing("kits");
+    let mut ids = Vec::new();
+    for name in names {
+        let kit = toml::Value::Table(data(&format!("kits/{name}")));
+        has_source(&page, &kit);
+        assert!(page.contains(&format!("{}: {}", text(&kit, "id"), text(&kit, "name"))));
+        ids.push(text(&kit, "id").to_owned());
+    }
+    ids.sort();
+    listed.sort();
+    assert_eq!(listed, ids);
+}
+
+#[test]
+fn materials_are_all_there_with_their_sources() {
+    let file = data("materials.toml");
+    let page = flowing("materials");
+    let mut ids = Vec::new();
+    for material in rows(&file, "material") {
+        has_source(&page, material);
+        ids.push(text(material, "id").to_owned());
+    }
+    assert!(ids.len() > 10, "{ids:?}");
+    assert_eq!(entries("materials"), ids);
+    // 25 and 30 ksi, as the file has them.
+    assert!(
+        page.contains("6063-T6 (ADM): Aluminium 6063-T6, extrusion yield 25"),
+        "{page}"
+    );
+}
+
+#[test]
+fn combinations_are_all_there_with_their_sources() {
+    let file = data("combinations.toml");
+    let page = flowing("combinations");
+    let mut ids = Vec::new();
+    for set in rows(&file, "set") {
+        has_source(&page, set);
+        ids.push(text(set, "id").to_owned());
+        for (zone, words) in [("coastal", "coastal zones"), ("other", "other zones")] {
+            for (basis, kind) in [
+                ("allowable", "allowable strength"),
+                ("strength", "factored loads"),
+            ] {
+                let Some(row) = set.get(zone).and_then(|zone| zone.get(basis)) else {
+                    continue;
+                };
+                let factor = row["factor"].as_float().unwrap();
+                let line = format!("{words}, {kind}: {factor} ({}", text(row, "source"));
+                assert!(page.contains(&line), "{line:?} is not in {page}");
+            }
+        }
+    }
+    assert_eq!(entries("combinations"), ids);
+}
+
+#[test]
+fn practice_is_all_there_with_its_sources() {
+    let file = data("practice.toml");
+    let page = flowing("practice");
+    for (_, row) in &file {
+        has_source(&page, row);
+    }
+    assert_eq!(file.len(), entries("practice").len());
+    assert!(
+        page.contains("wider than 10.00 ft and higher than 4.00 ft"),
+        "{page}"
+    );
+    assert!(page.contains("L/120"), "{page}");
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! The published schema, and that results fit it.
+//! The published schemas, and that results fit them.
 
 use std::path::Path;
 use std::sync::LazyLock;
@@ -8,18 +8,34 @@ use serde_json::{Value, json};
 
 use super::scratch::Scratch;
 
-fn published() -> String {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/schema/assessment-1.json");
-    std::fs::read_to_string(path).unwrap()
+/// A schema as the project publishes it.
+fn published(name: &str) -> String {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/schema");
+    std::fs::read_to_string(folder.join(name)).unwrap()
 }
 
-static VALIDATOR: LazyLock<Validator> = LazyLock::new(|| {
-    jsonschema::validator_for(&serde_json::from_str(&published()).unwrap()).unwrap()
-});
+fn validator(name: &str) -> Validator {
+    jsonschema::validator_for(&serde_json::from_str(&published(name)).unwrap()).unwrap()
+}
 
-/// Holds a result against the published schema.
+const SITE: &str = "assessment-1.json";
+const BARRIER: &str = "barrier-1.json";
+
+static VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(SITE));
+static BARRIER_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(BARRIER));
+
+/// Holds a result of `site` against its published schema.
 pub(crate) fn check(result: &Value) {
-    let faults: Vec<String> = VALIDATOR
+    check_by(&VALIDATOR, result);
+}
+
+/// Holds a result of `barrier` against its published schema.
+pub(crate) fn check_barrier(result: &Value) {
+    check_by(&BARRIER_VALIDATOR, result);
+}
+
+fn check_by(validator: &Validator, result: &Value) {
+    let faults: Vec<String> = validator
         .iter_errors(result)
         .map(|fault| format!("{}: {fault}", fault.instance_path()))
         .collect();
@@ -27,22 +43,53 @@ pub(crate) fn check(result: &Value) {
 }
 
 #[test]
-fn the_published_schema_is_that_of_the_code() {
-    assert_eq!(published(), sillmark::report::json_schema().unwrap());
-}
-
-#[test]
-fn the_program_prints_it() {
+fn the_published_schemas_are_those_of_the_code() {
+    assert_eq!(published(SITE), sillmark::report::json_schema().unwrap());
     assert_eq!(
-        Scratch::new().answer(&["catalog", "json-schema"]),
-        published()
+        published(BARRIER),
+        sillmark::report::barrier_json_schema().unwrap()
     );
 }
 
 #[test]
-fn it_is_a_schema() {
-    let schema: Value = serde_json::from_str(&published()).unwrap();
-    assert!(jsonschema::meta::is_valid(&schema));
+fn the_program_prints_them() {
+    let scratch = Scratch::new();
+    let printed = |list| scratch.answer(&["catalog", list]);
+    assert_eq!(printed("json-schema"), published(SITE));
+    assert_eq!(printed("barrier-schema"), published(BARRIER));
+}
+
+#[test]
+fn they_are_schemas() {
+    for name in [SITE, BARRIER] {
+        let schema: Value = serde_json::from_str(&published(name)).unwrap();
+        assert!(jsonschema::meta::is_valid(&schema), "{name}");
+    }
+}
+
+/// Every object of a barrier is closed, so that a field that is renamed or mistyped is found.
+#[test]
+fn the_schema_of_a_barrier_refuses_what_is_not_a_result() {
+    let result = Scratch::new().barrier_json(&["--width", "14 ft", "--depth", "4 ft"]);
+    let broken = |way: &str, value: Value| {
+        let mut result = result.clone();
+        *result.pointer_mut(way).unwrap() = value;
+        assert!(!BARRIER_VALIDATOR.is_valid(&result), "{way}");
+    };
+    broken("/verdict", json!("safe"));
+    broken("/width_m", json!("14 ft"));
+    broken("/barrier/loads/0/case", json!("ebb"));
+    broken("/barrier/posts/0/brace/along_n", Value::Null);
+    broken("/behind/fitting/in_time", json!("soon"));
+    broken("/barrier/legs/0/spans/0", json!({"clear_m": 1.0}));
+    for way in ["", "/barrier", "/barrier/checks/0", "/behind/pump"] {
+        let mut more = result.clone();
+        more.pointer_mut(way).unwrap()["florr_m"] = json!(1.0);
+        assert!(!BARRIER_VALIDATOR.is_valid(&more), "{way}");
+    }
+    let mut short = result;
+    short.as_object_mut().unwrap().remove("reasons");
+    assert!(!BARRIER_VALIDATOR.is_valid(&short));
 }
 
 #[test]

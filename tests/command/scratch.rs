@@ -152,10 +152,46 @@ impl Scratch {
         result
     }
 
+    /// The JSON result of `sillmark barrier`, which has to fit its published schema.
+    pub(crate) fn barrier_json(&self, options: &[&str]) -> Value {
+        let arguments = [&["barrier"], options, &["--format", "json"]].concat();
+        let result = serde_json::from_str(&self.answer(&arguments)).unwrap();
+        json_schema::check_barrier(&result);
+        result
+    }
+
     /// The JSON result of the house on its zone.
     pub(crate) fn site_json(&self) -> Value {
         self.json(&["site", "site.toml", "--zones", "zones.geojson"])
     }
+}
+
+/// The kit of the demonstration, to be changed.
+pub(crate) fn demonstration_kit() -> String {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/kits/demonstration.toml");
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// A TOML text without some of its tables, and without those below them.
+pub(crate) fn without_tables(text: &str, tables: &[&str]) -> String {
+    let mut keeps = true;
+    let mut kept = String::new();
+    for line in text.lines() {
+        if let Some(name) = line.strip_prefix('[') {
+            let name = name.split([']', '.']).next().unwrap();
+            keeps = !tables.contains(&name);
+        }
+        if keeps {
+            kept.push_str(line);
+            kept.push('\n');
+        }
+    }
+    assert!(
+        tables
+            .iter()
+            .all(|table| text.contains(&format!("[{table}]")))
+    );
+    kept
 }
 
 /// A zone of 0.02 degrees a side around the house: AE, 9 ft NAVD88, but for what is given.

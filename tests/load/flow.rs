@@ -82,12 +82,27 @@ fn drag_is_the_formula_over_the_wetted_area_at_mid_depth() {
     assert!(sure(&found(5.0, None)));
 }
 
+/// No width of the table gives more than 2.00, so that a load without a width is safe.
 #[test]
-fn drag_without_a_width_is_refused() {
-    let error = flow(12.0, None).load().unwrap_err();
-    assert!(matches!(error, LoadError::DragNeedsWidth(_)));
-    let message = error.to_string();
-    assert!(message.contains("accepted: a width"), "{message}");
+fn drag_without_a_width_has_the_greatest_coefficient() {
+    let load = found(12.0, None);
+    assert_abs_diff_eq!(
+        load.pressure.get::<pound_per_square_foot>(),
+        2.0 * 1.94 * 144.0 / 2.0,
+        epsilon = 1e-9
+    );
+    let FlowMethod::Drag(drag) = load.method else {
+        panic!("{:?}", load.method);
+    };
+    assert_eq!(drag.found, DragRow::WidthNotStated);
+    let said = |each: &sillmark::statement::Citation| each.source.contains("not stated");
+    assert!(load.references.iter().any(said), "{:?}", load.references);
+    for width in [0.5, 3.0, 40.0, 100.0, 300.0, 1000.0] {
+        assert!(
+            found(12.0, Some(width)).pressure <= load.pressure,
+            "{width}"
+        );
+    }
 }
 
 #[test]

@@ -3,12 +3,13 @@
 use super::DesignRules;
 use super::anchoring::{PlateAnchors, takes_moment};
 use super::barrier_design::BarrierDesign;
+use super::beyond::beyond_the_checks;
 use super::frame::Framing;
 use super::upright::Upright;
 use crate::anchor::{AnchorCheck, Outcome};
 use crate::barrier::limit::exceeds;
 use crate::barrier::{
-    Basis, Check, DesignError, Kit, LoadCase, MountChoice, Open, Shortfall, bending_capacity,
+    Basis, DesignError, Kit, LoadCase, MountChoice, Open, Shortfall, bending_capacity,
     shear_capacity,
 };
 
@@ -40,7 +41,7 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
         }),
         _ => {}
     }
-    posts_that_fail(design, kit, &mut found);
+    posts_that_fail(design, &mut found);
     anchors_that_fail(design, kit, &mut found);
     for load in design
         .loads
@@ -56,16 +57,15 @@ pub(super) fn shortfalls(design: &BarrierDesign, framing: &Framing<'_>) -> Vec<S
     found
 }
 
-fn posts_that_fail(design: &BarrierDesign, kit: &Kit, found: &mut Vec<Shortfall>) {
+fn posts_that_fail(design: &BarrierDesign, found: &mut Vec<Shortfall>) {
     for post in &design.uprights {
         let failing = post.checks.iter().filter(|check| !check.holds());
         found.extend(failing.cloned().map(Shortfall::Fails));
-        if let Some(forces) = post.brace
-            && let Some(capacity) = kit.brace.and_then(|brace| brace.capacity)
-            && !Check::within(forces.along.value, capacity.value)
+        if let Some(forces) = post.brace.filter(|forces| !forces.holds())
+            && let Some(capacity) = forces.capacity
         {
             found.push(Shortfall::BraceFails {
-                along: forces.along,
+                along: forces.demand(),
                 capacity,
             });
         }
@@ -125,6 +125,7 @@ pub(super) fn open_items(
         });
     }
     open_strength(design, framing, &mut open)?;
+    open.extend(beyond_the_checks(design, framing)?);
     Ok(open)
 }
 

@@ -34,18 +34,15 @@ impl Framing<'_> {
         let mut least = vec![1; self.task.run.legs().len()];
         let mut first: Option<Frame> = None;
         while let Some(frame) = self.with_spans(&least)? {
-            let brace = self.planks.kit.brace.as_ref();
-            let failing = frame.uprights.iter().find(|post| !post.holds(brace));
+            let failing = frame.uprights.iter().find(|post| !post.holds());
             let Some(failing) = failing else {
                 return Ok(frame);
             };
-            let leg = self.leg_to_divide(&frame, failing.role);
-            if let Some(leg) = leg {
-                least[leg] = frame.spans_of(leg) + 1;
-            }
+            let closer = self.closer(&frame, failing)?;
             let first = first.get_or_insert(frame);
-            if leg.is_none() {
-                return Ok(std::mem::take(first));
+            match closer {
+                Some(closer) => least = closer,
+                None => return Ok(std::mem::take(first)),
             }
         }
         Ok(first.unwrap_or_default())
@@ -60,14 +57,9 @@ impl Framing<'_> {
         if corners > 0 && kit.posts.corner.is_none() {
             frame.lacks("corner post", "this run needs where it turns");
         }
-        let corner = corner_fit(kit);
-        let between = kit.posts.intermediate.as_ref().map(|post| PostFit {
-            taken: post.width,
-            engagement: post.engagement(),
-        });
+        let between = self.between();
         for (position, (length, least)) in self.task.run.legs().iter().zip(least).enumerate() {
-            let at_wall = |end: bool| if end { self.ends.fit } else { corner };
-            let ends = [at_wall(position == 0), at_wall(position == corners)];
+            let ends = self.fits_of(position);
             match self.planks.plan(*length, ends, between, *least)? {
                 Some(planned) => frame.take_leg(planned, &self.planks),
                 None if *least > 1 => return Ok(None),
@@ -81,6 +73,24 @@ impl Framing<'_> {
             self.stand_posts(&mut frame)?;
         }
         Ok(Some(frame))
+    }
+}
+
+impl Framing<'_> {
+    /// How the posts at both ends of a leg meet its planks.
+    pub(super) fn fits_of(&self, leg: usize) -> [PostFit; 2] {
+        let corner = corner_fit(self.planks.kit);
+        let at_wall = |end: bool| if end { self.ends.fit } else { corner };
+        [at_wall(leg == 0), at_wall(leg == self.task.run.corners())]
+    }
+
+    /// How a post between two planks of a leg meets them; `None` where the kit has none.
+    pub(super) fn between(&self) -> Option<PostFit> {
+        let post = self.planks.kit.posts.intermediate.as_ref();
+        post.map(|post| PostFit {
+            taken: post.width,
+            engagement: post.engagement(),
+        })
     }
 }
 
@@ -104,7 +114,7 @@ impl Frame {
         }
     }
 
-    fn spans_of(&self, leg: usize) -> u32 {
+    pub(super) fn spans_of(&self, leg: usize) -> u32 {
         let spans = self
             .legs
             .get(leg)

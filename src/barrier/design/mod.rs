@@ -16,6 +16,8 @@
 
 mod anchoring;
 mod barrier_design;
+mod beyond;
+mod closer;
 mod corner_plate;
 mod cut_list;
 mod end_choice;

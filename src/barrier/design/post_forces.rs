@@ -1,6 +1,6 @@
 //! What a free-standing post hands over to its base plate and its brace.
 
-use crate::barrier::{Brace, LoadCase};
+use crate::barrier::{Brace, Check, LoadCase};
 use crate::quantity::Length;
 use crate::quantity::unit::{Force, Moment};
 use crate::site::BraceSide;
@@ -35,6 +35,9 @@ pub struct BraceForces {
     pub along: Force,
     /// Vertical force at its foot: down on the dry side, up on the water side.
     pub vertical: Force,
+    /// Load factor with which it is held against what its maker allows: that of the checks of
+    /// the post it holds.
+    pub factor: f64,
     /// What its maker allows along it, where it is stated.
     pub capacity: Option<Force>,
 }
@@ -47,6 +50,7 @@ impl BraceForces {
         side: BraceSide,
         height: Length,
         horizontal: Force,
+        factor: f64,
     ) -> Self {
         let at = height * brace.attachment.value;
         let slope = (at / brace.foot).value;
@@ -57,8 +61,27 @@ impl BraceForces {
             horizontal,
             along: horizontal * slope.hypot(1.0),
             vertical: horizontal * slope,
+            factor,
             capacity: brace.capacity,
         }
+    }
+
+    /// The force along it with the load factor.
+    #[must_use]
+    pub fn demand(&self) -> Force {
+        self.along * self.factor
+    }
+
+    /// How far what its maker allows is used, 1 at the limit; `None` where he does not say.
+    #[must_use]
+    pub fn used(&self) -> Option<f64> {
+        Some((self.demand() / self.capacity?).value)
+    }
+
+    /// Whether it carries what its maker allows, where he says.
+    pub(super) fn holds(&self) -> bool {
+        self.capacity
+            .is_none_or(|capacity| Check::within(self.demand().value, capacity.value))
     }
 
     /// The force that lifts the foot of the post: a strut on the dry side pushes the post up,

@@ -33,7 +33,7 @@ impl Framing<'_> {
                 role: Upright::Intermediate,
                 count: divided().map(|planned| planned.leg.spans.len() - 1).sum(),
                 post,
-                tributary: divided().map(clear).fold(Length::default(), Length::max) + post.width,
+                tributary: frame.widest_divided() + post.width,
                 of_legs: None,
             };
             self.stand(frame, standing)?;
@@ -57,26 +57,10 @@ impl Framing<'_> {
         if standing.count == 0 {
             return Ok(());
         }
-        let task = UprightTask {
-            role: standing.role,
-            count: u32::try_from(standing.count).unwrap_or(u32::MAX),
-            post: standing.post,
-            tributary: standing.tributary,
-            of_legs: standing.of_legs,
-            height: self.planks.stack.height,
-            loads: self.planks.loads,
-            rules: self.planks.rules,
-        };
+        let task = self.task_of(standing);
         let alone = task.design(None)?;
-        let waves = matches!(
-            self.task.water.waves,
-            Some(
-                WaveAction::Breaking(_)
-                    | WaveAction::BreakingWithout { .. }
-                    | WaveAction::NonBreaking
-            )
-        );
-        if alone.holds(None) && !waves {
+        let waves = self.waves_act();
+        if alone.holds() && !waves {
             frame.uprights.push(alone);
             return Ok(());
         }
@@ -98,6 +82,56 @@ impl Framing<'_> {
         Ok(())
     }
 
+    fn task_of<'a>(&'a self, standing: Standing<'a>) -> UprightTask<'a> {
+        UprightTask {
+            role: standing.role,
+            count: u32::try_from(standing.count).unwrap_or(u32::MAX),
+            post: standing.post,
+            tributary: standing.tributary,
+            of_legs: standing.of_legs,
+            height: self.planks.stack.height,
+            loads: self.planks.loads,
+            rules: self.planks.rules,
+        }
+    }
+
+    fn waves_act(&self) -> bool {
+        matches!(
+            self.task.water.waves,
+            Some(
+                WaveAction::Breaking(_)
+                    | WaveAction::BreakingWithout { .. }
+                    | WaveAction::NonBreaking
+            )
+        )
+    }
+
+    /// Whether a post with so much water on it holds, alone or as the kit braces it.
+    pub(super) fn holds_at(
+        &self,
+        role: Upright,
+        post: &Post,
+        tributary: Length,
+    ) -> Result<bool, DesignError> {
+        let task = self.task_of(Standing {
+            role,
+            count: 1,
+            post,
+            tributary,
+            of_legs: None,
+        });
+        let brace = self.planks.kit.brace.as_ref();
+        let may_stand_alone = brace.is_none() || !self.waves_act();
+        if may_stand_alone && task.design(None)?.holds() {
+            return Ok(true);
+        }
+        let Some(brace) = brace else {
+            return Ok(false);
+        };
+        let side = self.task.brace.unwrap_or(BraceSide::Dry);
+        Ok(task.design(Some((brace, side)))?.holds())
+    }
+
     /// The leg that one more post helps a failing post most in; `None` where none may be
     /// divided further.
     pub(super) fn leg_to_divide(&self, frame: &Frame, failing: Upright) -> Option<usize> {
@@ -115,6 +149,19 @@ impl Framing<'_> {
         let width = |leg: &usize| clear(&frame.legs[*leg]) + post.width;
         let wide = candidates.into_iter().filter(|leg| width(leg) > closest);
         wide.max_by(|one, other| width(one).value.total_cmp(&width(other).value))
+    }
+}
+
+impl Frame {
+    /// The widest clear width among the legs that are divided.
+    pub(super) fn widest_divided(&self) -> Length {
+        let divided = self.legs.iter().filter(|planned| is_divided(planned));
+        divided.map(clear).fold(Length::default(), Length::max)
+    }
+
+    /// The width of barrier on the corner post that carries most.
+    pub(super) fn heaviest_corner(&self, post: &Post) -> Option<Length> {
+        heaviest_corner(self, post).map(|corner| corner.sum())
     }
 }
 

@@ -52,11 +52,8 @@ pub struct UprightDesign {
 
 impl UprightDesign {
     /// Whether the post holds, and its brace what its maker allows, where he says.
-    pub(super) fn holds(&self, brace: Option<&Brace>) -> bool {
-        let capacity = brace.and_then(|brace| brace.capacity);
-        let carried = self.brace.is_none_or(|forces| {
-            capacity.is_none_or(|capacity| Check::within(forces.along.value, capacity.value))
-        });
+    pub(super) fn holds(&self) -> bool {
+        let carried = self.brace.is_none_or(|forces| forces.holds());
         carried && self.checks.iter().all(Check::holds)
     }
 }
@@ -104,7 +101,8 @@ impl UprightTask<'_> {
                 .checks
                 .extend(self.checks(&worst, &basis, load.case)?);
             let forces = brace.map(|(brace, side)| {
-                BraceForces::of(load.case, brace, side, self.height, worst.on_prop)
+                let factor = basis.factor;
+                BraceForces::of(load.case, brace, side, self.height, worst.on_prop, factor)
             });
             design.base.push(BaseForces {
                 case: load.case,

@@ -13,7 +13,8 @@ pub struct Brace {
     pub attachment: Ratio,
     /// Horizontal distance of its foot from the post.
     pub foot: Length,
-    /// The thrust along it that the maker allows, if it is stated.
+    /// The thrust along it that the maker allows, if it is stated. The force is compared with
+    /// the load factor of the post's checks: 1.5 where waves break, with allowable stresses.
     pub capacity: Option<Force>,
     /// The anchors of its foot, if they are stated.
     pub anchors: Option<AnchorPattern>,

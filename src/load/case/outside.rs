@@ -9,8 +9,8 @@ use crate::quantity::Length;
 pub enum Outside {
     /// The water is faster than 10 ft/s; its drag is in the load.
     FasterThanVelocityHead,
-    /// The water is faster than 10 ft/s, and its drag is not in the load, since the width of
-    /// the wall is not stated.
+    /// The water is faster than 10 ft/s, and its drag is taken with the greatest coefficient,
+    /// since the width of the wall is not stated.
     DragWithoutWidth,
     /// Waves that do not break are not in the load.
     NonBreakingWaves,
@@ -35,8 +35,8 @@ impl fmt::Display for Outside {
         formatter.write_str(match self {
             Self::FasterThanVelocityHead => "the water flows faster than 10 ft/s (3.0 m/s)",
             Self::DragWithoutWidth => {
-                "the water flows faster than 10 ft/s (3.0 m/s) and the width of the wall is not \
-                 stated, so that its drag is not in the load"
+                "the water flows faster than 10 ft/s (3.0 m/s); its drag is taken with the \
+                 greatest coefficient of the table, since the width of the wall is not stated"
             }
             Self::NonBreakingWaves => "the load of waves that do not break is not included",
             Self::WaveOnBuriedOpening => "waves break over an opening below the ground",

@@ -4,9 +4,11 @@
 //! has R = 0.19722·w·h, M at the foot 0.03519·w·h², M at the brace w·(h − a)³/(6h) =
 //! 0.00617·w·h² (R = w·(10h³ − 10h²a + 5ha² − a³)/(40ha)).
 
-use super::{about, check, design, feet, foot_pounds, kit, opening, pounds, within};
-use sillmark::barrier::{Check, Kit, LoadCase, Open, Shortfall, UprightDesign};
-use sillmark::load::{Debris, WaveAction};
+use super::{about, check, design, feet, foot_pounds, inches, kit, opening, pounds, rules, within};
+use sillmark::barrier::{
+    BarrierDesign, Check, Kit, LoadCase, Open, Shortfall, UprightDesign, design_barrier,
+};
+use sillmark::load::{Debris, LoadZone, WaveAction};
 use sillmark::quantity::parse_part;
 use sillmark::quantity::unit::{
     Force, Velocity, foot_per_second, inch, newton_metres, pound_force,
@@ -145,6 +147,33 @@ fn a_weak_brace_asks_for_closer_posts() {
             .iter()
             .any(|shortfall| matches!(shortfall, Shortfall::BraceFails { .. }))
     );
+}
+
+/// In a coastal zone the force along the brace counts 1.5 before it is held against what its
+/// maker allows, like the moment of the post: 615.93 lb along it are 923.9 of an allowed 700.
+#[test]
+fn a_brace_is_held_to_its_capacity_with_the_load_factor() {
+    let mut kit = kit_with_weak_posts();
+    kit.brace.as_mut().unwrap().capacity = Some(Force::new::<pound_force>(700.0));
+    // Posts so wide that they cannot be set closer.
+    kit.posts.intermediate.as_mut().unwrap().width = inches(60.0);
+    let task = opening(inches(232.0), feet(2.5));
+    let of = |zone| design_barrier(&task, &kit, &rules().in_zone(zone), None, None);
+    let other = of(LoadZone::Other).unwrap().unwrap();
+    let coastal = of(LoadZone::Coastal).unwrap().unwrap();
+    let brace = |found: &BarrierDesign| found.uprights[0].brace.unwrap();
+    within(brace(&other).factor, 1.0, 1e-12);
+    within(brace(&coastal).factor, 1.5, 1e-12);
+    let (one, with_factor) = (brace(&coastal).along, brace(&coastal).demand());
+    within((with_factor / one).value, 1.5, 1e-12);
+    let used = |found: &BarrierDesign| brace(found).used().unwrap() / brace(found).along.value;
+    within(used(&coastal) / used(&other), 1.5, 1e-9);
+    let fails = |found: &BarrierDesign| {
+        found.shortfalls.iter().any(|shortfall| {
+            matches!(shortfall, Shortfall::BraceFails { along, .. } if *along == with_factor)
+        })
+    };
+    assert!(fails(&coastal), "{:?}", coastal.shortfalls);
 }
 
 /// A brace at 0.3 of the height turns the foot the other way: by the formula M = w·h²/6 − R·a,

@@ -1,7 +1,7 @@
 //! What end posts hand over to the wall.
 
 use super::{about, about_pounds, design, feet, inches, kit, on_face, opening};
-use sillmark::barrier::{Ends, LoadCase, Open, Shortfall};
+use sillmark::barrier::{Ends, LoadCase, MountPlace, Open, Shortfall};
 use sillmark::load::Debris;
 use sillmark::quantity::unit::{
     Velocity, foot_per_second, in_pounds_per_foot, inch, pound_force, pound_per_square_inch,
@@ -70,7 +70,7 @@ fn debris_on_the_lowest_anchor() {
 #[test]
 fn nobody_measured() {
     let mut task = opening(inches(36.0), feet(2.5));
-    task.place = Default::default();
+    task.place = MountPlace::default();
     let found = design(&task, &kit());
     assert!(
         found

@@ -4,6 +4,7 @@
 //! between 4 in wide, planks 1.25 in into theirs. Fresh water weighs 62.4 lb/ft³.
 
 mod anchors;
+mod beyond;
 mod brace;
 mod corner;
 mod door;

@@ -17,23 +17,16 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
         head_coefficient: case.head_coefficient,
         wall_width: case.wall_width,
     };
-    let found = match flow.load() {
-        Err(LoadError::DragNeedsWidth(_)) => {
-            load.miss(
-                LoadPart::Flow,
-                "drag depends on the width of the wall, which is not stated",
-            );
-            load.outside.push(Outside::DragWithoutWidth);
-            return Ok(());
-        }
-        found => found?,
-    };
+    let found = flow.load()?;
     if found.profile.is_empty() {
         load.leave_out(LoadPart::Flow, "no water flows over the ground at the wall");
         return Ok(());
     }
     if velocity > fastest_for_velocity_head() {
-        load.outside.push(Outside::FasterThanVelocityHead);
+        load.outside.push(match case.wall_width {
+            Some(_) => Outside::FasterThanVelocityHead,
+            None => Outside::DragWithoutWidth,
+        });
     }
     for citation in &found.references {
         load.cite(LoadPart::Flow, citation.clone());

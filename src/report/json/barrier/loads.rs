@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::checks::JsonCase;
 use crate::barrier::{BarrierDesign, CaseLoad, PlankLoad};
-use crate::load::{Impact, LoadPart};
+use crate::load::{BreakingWave, Impact, LoadPart};
 use crate::quantity::Length;
 use crate::quantity::unit::{newton, pascal};
 use crate::report::json::number::{metres, newtons, newtons_per_metre, rounded};
@@ -29,6 +29,8 @@ pub(super) struct JsonCaseLoad {
     greatest_pressure_pa: f64,
     /// What is not in the load, and why.
     not_included: Vec<JsonNotIncluded>,
+    /// The breaking wave as the code has it; null where none is in the load.
+    breaking_wave: Option<JsonWave>,
     /// Debris, which strikes one place at a time on top of the water.
     impact: Option<JsonImpact>,
     /// From the sill up.
@@ -62,6 +64,24 @@ enum JsonPart {
 struct JsonNotIncluded {
     part: JsonPart,
     reason: String,
+}
+
+/// A breaking wave on the whole wall from the ground to the crest, 1.1·Cp·γ·d² + 2.4·γ·d² at
+/// the stillwater surface. The parts of the load have its pressures between sill and top.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct JsonWave {
+    /// Cp by risk category.
+    pressure_coefficient: f64,
+    /// d, over the ground.
+    stillwater_depth_m: f64,
+    force_n_per_m: f64,
+    /// Height over the sill at which the code lets it act.
+    height_m: f64,
+    /// Moment about the sill on each metre of width (N·m/m).
+    moment_n: f64,
+    /// Height of the crest over the sill.
+    crest_m: f64,
 }
 
 /// The force of debris: on a patch of a width, or along the whole barrier.
@@ -125,6 +145,7 @@ impl JsonCaseLoad {
                     reason: absent.reason.to_owned(),
                 })
                 .collect(),
+            breaking_wave: water.breaking_wave.as_ref().map(JsonWave::of),
             impact: water.impact.as_ref().map(JsonImpact::of),
             planks: (1..=stack.count)
                 .map(|plank| {
@@ -140,6 +161,20 @@ impl JsonCaseLoad {
                     reference: reference.citation.to_string(),
                 })
                 .collect(),
+        }
+    }
+}
+
+impl JsonWave {
+    fn of(wave: &BreakingWave) -> Self {
+        let resultant = wave.code_resultant();
+        Self {
+            pressure_coefficient: wave.category.wave_pressure_coefficient(),
+            stillwater_depth_m: metres(wave.stillwater_depth),
+            force_n_per_m: newtons_per_metre(resultant.force),
+            height_m: metres(resultant.height),
+            moment_n: rounded(resultant.moment.get::<newton>()),
+            crest_m: metres(wave.crest()),
         }
     }
 }

@@ -47,6 +47,8 @@ struct JsonBrace {
     along_n: f64,
     /// At its foot: down on the dry side, up on the water side.
     vertical_n: f64,
+    /// Load factor with which the force along it is held against what its maker allows.
+    factor: f64,
     /// Along it, by its maker; null where it is not stated.
     capacity_n: Option<f64>,
 }
@@ -97,6 +99,7 @@ impl JsonBrace {
             horizontal_n: newtons(brace.horizontal),
             along_n: newtons(brace.along),
             vertical_n: newtons(brace.vertical),
+            factor: brace.factor,
             capacity_n: brace.capacity.map(newtons),
         }
     }

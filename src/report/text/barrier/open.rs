@@ -63,6 +63,7 @@ fn on_site(design: &BarrierDesign, units: UnitSystem) -> Vec<String> {
             "state on which side a brace may stand (brace = \"dry side\" or \"water side\")"
                 .to_owned(),
         ),
+        Open::SmallFactor { .. } => Some(open.text(units)),
         Open::AnchorCapacity { .. }
         | Open::KitDoesNotState { .. }
         | Open::NotChecked { .. }

@@ -55,10 +55,11 @@ fn brace(post: &UprightDesign, units: UnitSystem) -> Option<String> {
         BraceSide::Dry => ("dry side", "thrust", "down"),
         BraceSide::Water => ("water side", "pull", "up"),
     };
-    let capacity = brace.capacity.map(|capacity| {
+    let capacity = brace.capacity.zip(brace.used()).map(|(capacity, used)| {
         format!(
-            ", {} of the {} that the kit's maker allows",
-            percent((brace.along / capacity).value),
+            ", with the load factor {} {} of the {} that the kit's maker allows",
+            brace.factor,
+            percent(used),
             units.force(capacity)
         )
     });

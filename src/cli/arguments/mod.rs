@@ -1,0 +1,40 @@
+//! What can be typed: one file a command, and what commands share.
+
+mod barrier;
+mod catalog;
+mod maps;
+mod output;
+mod site;
+
+pub(crate) use barrier::BarrierOptions;
+pub(crate) use catalog::{CatalogList, CatalogOptions};
+pub(crate) use maps::{DatumOptions, DemOptions, LineOptions, SectionOptions, ZoneOptions};
+pub(crate) use output::Format;
+pub(crate) use site::SiteOptions;
+
+use clap::{Parser, Subcommand};
+
+/// Which openings of a building need a flood barrier, how high, and what the water does to it.
+///
+/// A screening, not a design: local code, the authority and a licensed engineer decide.
+#[derive(Debug, Parser)]
+#[command(version, max_term_width = 100)]
+pub(crate) struct Arguments {
+    /// Say on stderr what the map libraries report.
+    #[arg(long, global = true)]
+    pub(crate) verbose: bool,
+
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Assess one building: its openings, the flood level, and what each opening needs.
+    Site(Box<SiteOptions>),
+    /// Work out one barrier for a width, a height and a depth of water that you state: loads,
+    /// spans, posts, anchors, pieces. No maps.
+    Barrier(Box<BarrierOptions>),
+    /// List the rules, limits, kits, datums, sources and cautions that answers rest on.
+    Catalog(CatalogOptions),
+}
