@@ -27,13 +27,14 @@ pub fn paragraph(text: &str, first: &str, further: &str, columns: usize) -> Stri
     lines
 }
 
-/// The text with every number glued to the word behind it.
+/// The text with every number glued to the word behind it, unless that is in brackets.
 fn units_at_numbers(text: &str) -> String {
     let mut glued = String::with_capacity(text.len());
     for (position, word) in text.split(' ').enumerate() {
         if position > 0 {
             let before = glued.rsplit([' ', GLUE]).next().unwrap_or_default();
-            glued.push(if is_number(before) { GLUE } else { ' ' });
+            let unit = is_number(before) && !word.starts_with('(');
+            glued.push(if unit { GLUE } else { ' ' });
         }
         glued.push_str(word);
     }

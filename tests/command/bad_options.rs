@@ -12,13 +12,15 @@ const HOUSE: [&str; 4] = ["site", "site.toml", "--zones", "zones.geojson"];
 
 #[test]
 fn nothing_at_all() {
-    assert_snapshot!(refused(&[]), @r"
+    assert_snapshot!(refused(&[]), @"
     Which openings of a building need a flood barrier, how high, and what the water does to it
 
     Usage: sillmark [OPTIONS] <COMMAND>
 
     Commands:
       site     Assess one building: its openings, the flood level, and what each opening needs
+      barrier  Work out one barrier for a width, a height and a depth of water that you state: loads,
+               spans, posts, anchors, pieces. No maps
       catalog  List the rules, limits, kits, datums, sources and cautions that answers rest on
       help     Print this message or the help of the given subcommand(s)
 
@@ -82,9 +84,9 @@ fn an_unknown_rule() {
 fn an_unknown_catalogue() {
     assert_snapshot!(refused(&["catalog", "prices"]), @"
     error: invalid value 'prices' for '<LIST>'
-      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, cautions, json-schema]
+      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, cautions, json-schema, barrier-schema]
 
-      tip: a similar value exists: 'sources'
+      tip: a similar value exists: 'practice'
 
     For more information, try '--help'.
     ");

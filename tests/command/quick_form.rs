@@ -32,9 +32,29 @@ fn its_answer() {
 
     Why
     - door: the sill lies 0.90 ft below the design level
-      still water at the design level: 56.2 psf at the sill, 25.3 lb/ft, 7.6 ft-lb/ft; at the top of
-      the barrier: 62.4 psf at the sill, 31.2 lb/ft, 10.4 ft-lb/ft; chance that the assessed flood
-      passes the top: 36.8 %
+      2 planks of at most 39.0 in, one span, the mount still to be measured
+      nearest to its limit: the lowest plank in bending, 1 % of what is allowed
+      heaviest piece 8.8 lb, one person; leaks about 2.40 gal/h through the seals
+      chance that the assessed flood passes its top: 36.8 %
+
+    Behind the barriers
+    - a pump has to carry 2.40 gal/h
+
+    Still to settle
+    - door: measure the reveal (a post needs 3.0 in) or the face (a post needs 4.0 in): that decides
+      the mount and the length of the planks
+    - door: have the kit's maker state how its planks are held down (they weigh less than the water
+      that they displace, and float unless it gets into them)
+    - door: have the planks checked by an engineer: local buckling of the walls, lateral-torsional
+      buckling and shear buckling of the webs
+    - door: have the end posts checked by an engineer: bending between its fixings and of its pocket
+    - door: state what the loads are still without: breaking waves (nothing is stated about waves),
+      flowing water (no velocity is stated) and debris (nothing is stated about debris)
+    - state how much more than the inflow a pump should carry ([inside] pump_margin): until then
+      nothing is added
+    - have the pump chosen by its maker's curve, for the height and the pipes that it works against
+    - state how long a plank takes to fit ([fitting] time_a_plank): until then nobody knows whether
+      all is up before the water
 
     Know before you act
     - The ± of the flood level is two standard deviations of rounding, mapping and measurement; it
@@ -46,10 +66,15 @@ fn its_answer() {
       a hospital
     - No freeboard is added: the design level is the bare flood level, with no margin for waves,
       debris or error of the map. Choose a rule with --rule; sillmark catalog rules lists them
-    - Barrier heights are for the invented demonstration kit; give the real one with --kit
-    - Loads are of still water. Flow, waves, debris and ice add to them
+    - Heights, pieces and strengths are those of the invented demonstration kit; give the real one
+      with --kit
+    - The checks hold still water and, where stated, flow, waves, soil and debris; ice is in none of
+      them. The force and moment at the sill, in the trail and the JSON, are of still water alone
     - Barriers across openings are for floods of short duration: walls, floors and drains let water
       in with time
+    - A barrier keeps the water off the floor, not from under it: saturated ground lifts a floor
+      slab, and a tight building can float. A licensed engineer has to check floor and building
+      against it (at the lowest sill, 0.90 ft below the design level: 56.2 psf)
     - A sill or threshold that was not surveyed to the stated datum can be wrong by more than the
       freeboard; have a licensed surveyor measure it before anything is cut
     - A flood map shows one computed flood, not the next one: higher water is possible in any year

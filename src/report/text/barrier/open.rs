@@ -187,14 +187,15 @@ fn leakage(inflow: &Inflow, units: UnitSystem) -> Vec<String> {
 
 /// Loads that may act and are not in the figures, in one line.
 fn loads(design: &BarrierDesign) -> Vec<String> {
-    let absent: Vec<String> = design
-        .open
-        .iter()
-        .filter_map(|open| match open {
-            Open::LoadNotIncluded(absent) => Some(format!("{} ({})", absent.part, absent.reason)),
-            _ => None,
-        })
-        .collect();
+    let mut absent: Vec<String> = Vec::new();
+    for open in &design.open {
+        if let Open::LoadNotIncluded(load) = open {
+            let line = format!("{} ({})", load.part, load.reason);
+            if !absent.contains(&line) {
+                absent.push(line);
+            }
+        }
+    }
     if absent.is_empty() {
         return Vec::new();
     }
