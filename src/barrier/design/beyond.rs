@@ -26,7 +26,7 @@ pub(super) fn beyond_the_checks(
     if design.end_post.is_some() {
         open.push(not_checked(
             "end post",
-            "bending between its fixings and of its pocket",
+            "bending between the fixings and of the pocket",
         ));
     }
     let load = design.load(LoadCase::DesignLevel);
@@ -35,7 +35,7 @@ pub(super) fn beyond_the_checks(
         let part = post.role.name();
         open.push(not_checked(
             part,
-            "bending of its base plate, the joint of plate and post, and bending of its pocket",
+            "bending of base plate and pocket, and the joint of plate and post",
         ));
         if breaks {
             open.push(not_checked(
