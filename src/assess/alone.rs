@@ -171,7 +171,9 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
     }
     let weakest = method.limits.wall(Some(WallKind::UnsupportedPanel)).depth;
     let above_sill = question.height.max(question.depth);
-    if question.opening.wall.is_none() && above_sill > weakest.unwrap_or_default() {
+    let below_sill = question.sill_above_ground.unwrap_or_default();
+    let on_wall = above_sill + below_sill.max(Length::default());
+    if question.opening.wall.is_none() && on_wall > weakest.unwrap_or_default() {
         cautions.push(Caution::WallNotStated { opening: None });
     }
     let water = &question.conditions.water;

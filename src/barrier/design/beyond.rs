@@ -16,7 +16,8 @@ pub(super) fn beyond_the_checks(
     let mut open: Vec<Open> = small_factor(framing)?.into_iter().collect();
     if floats(kit, framing.task.water.salinity) {
         open.push(Open::KitDoesNotState {
-            what: "how its planks are held down (they weigh less than the water that they displace, and float unless it gets into them)".to_owned(),
+            what: "how its planks, lighter than the water that they displace, are held down"
+                .to_owned(),
         });
     }
     let not_checked = |part: &str, what: &str| Open::NotChecked {
@@ -26,7 +27,7 @@ pub(super) fn beyond_the_checks(
     if design.end_post.is_some() {
         open.push(not_checked(
             "end post",
-            "bending between the fixings and of the pocket",
+            "bending between fixings and the lips of the pocket",
         ));
     }
     let load = design.load(LoadCase::DesignLevel);
@@ -35,12 +36,12 @@ pub(super) fn beyond_the_checks(
         let part = post.role.name();
         open.push(not_checked(
             part,
-            "bending of base plate and pocket, and the joint of plate and post",
+            "the base plate and its joint with the post, and the lips of the pocket",
         ));
         if breaks {
             open.push(not_checked(
                 part,
-                "the whole force of a breaking wave at the stillwater surface, where ASCE 7 5.4.4.2 lets it act (pressures by the figure there are used: their resultant lies lower)",
+                "the whole force of a breaking wave at the stillwater surface (ASCE 7 5.4.4.2 lets it act there; the pressures of its figure are used, whose resultant lies lower)",
             ));
         }
     }

@@ -25,6 +25,9 @@ pub enum Outside {
     },
     /// No barrier is designed for extreme debris.
     ExtremeDebris,
+    /// Objects are carried by the water at a speed that nobody stated; their blow is not in the
+    /// load.
+    DebrisWithoutVelocity,
     /// The water stands below the ground, so that soil above it is not saturated; the soil
     /// is not in the load.
     UnsaturatedSoil,
@@ -42,6 +45,10 @@ impl fmt::Display for Outside {
             Self::WaveOnBuriedOpening => "waves break over an opening below the ground",
             Self::WaveOverTop { .. } => "the crests of the waves pass over the barrier",
             Self::ExtremeDebris => "no barrier is designed for extreme debris",
+            Self::DebrisWithoutVelocity => {
+                "debris is stated, and its blow is not in the load, since the velocity of the \
+                 water is not stated"
+            }
             Self::UnsaturatedSoil => {
                 "the water stands below the ground, and the load of soil that is not saturated \
                  is not included"

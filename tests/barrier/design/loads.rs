@@ -140,6 +140,20 @@ fn breaking_waves() {
     );
 }
 
+/// Drag is in the load of a barrier although nobody states the width of the wall: 2.0·1.94·12²/2
+/// = 279.4 lb/ft² beside 62.4·2.5²/2 = 195 lb/ft of still water.
+#[test]
+fn fast_water_drags_without_a_stated_width() {
+    let mut task = opening(inches(36.0), feet(2.5));
+    task.water.velocity = Some(Velocity::new::<foot_per_second>(12.0));
+    let found = design(&task, &kit());
+    let load = found.load(LoadCase::DesignLevel).unwrap();
+    let force = in_pounds_per_foot(load.on_barrier.resultant().force);
+    about(force, 195.0 + 2.0 * 1.94 * 144.0 / 2.0 * 2.5);
+    let outside = |shortfall: &Shortfall| matches!(shortfall, Shortfall::OutsideMethod { .. });
+    assert!(found.shortfalls.iter().any(outside));
+}
+
 #[test]
 fn fast_water_has_no_greatest_depth() {
     let mut task = opening(inches(36.0), feet(2.5));

@@ -24,10 +24,13 @@ pub(super) fn add(case: &WaterCase, load: &mut WaterLoad) -> Result<(), LoadErro
             load.impact = Some(Impact::special());
             load.cite(LoadPart::Debris, seen(Impact::SPECIAL_SOURCE));
         }
-        (Some(Debris::Normal), None) => load.miss(
-            LoadPart::Debris,
-            "the force of debris depends on the velocity, which is not stated",
-        ),
+        (Some(Debris::Normal), None) => {
+            load.miss(
+                LoadPart::Debris,
+                "the force of debris depends on the velocity, which is not stated",
+            );
+            load.outside.push(Outside::DebrisWithoutVelocity);
+        }
         (Some(Debris::Normal), Some(velocity)) => normal_debris(case, velocity, load)?,
     }
     Ok(())
