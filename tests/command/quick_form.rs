@@ -47,7 +47,7 @@ fn its_answer() {
       that they displace, and float unless it gets into them)
     - door: have the planks checked by an engineer: local buckling of the walls, lateral-torsional
       buckling and shear buckling of the webs
-    - door: have the end posts checked by an engineer: bending between its fixings and of its pocket
+    - door: have the end posts checked by an engineer: bending between the fixings and of the pocket
     - door: state what the loads are still without: breaking waves (nothing is stated about waves),
       flowing water (no velocity is stated) and debris (nothing is stated about debris)
     - state how much more than the inflow a pump should carry ([inside] pump_margin): until then

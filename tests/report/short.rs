@@ -60,7 +60,7 @@ fn the_brace_is_nearest_where_it_is_fuller_than_any_plank() {
     }
     let lines = barrier_lines(&without, UnitSystem::Us).join("\n");
     assert!(
-        lines.contains("nearest to its limit: how far plank 3 from the sill bends"),
+        lines.contains("nearest to its limit: plank 3 from the sill in bending"),
         "{lines}"
     );
     assert!(!lines.contains("brace"), "{lines}");
