@@ -103,3 +103,28 @@ fn one_sentence_for_all_parts_it_holds_for() {
         ]
     );
 }
+
+#[test]
+fn anchors_that_lack_something_else_say_what() {
+    let mut answer = fixture::door();
+    answer.inflow = sillmark::inflow::Inflow::default();
+    answer.design.open = vec![
+        Open::AnchorCapacity {
+            post: "brace".to_owned(),
+            why: vec!["the edges around its foot are not stated".to_owned()],
+        },
+        Open::AnchorCapacity {
+            post: "intermediate post".to_owned(),
+            why: vec!["nobody stated what they are set in ([floor])".to_owned()],
+        },
+    ];
+    assert_eq!(
+        open_lines(&answer, UnitSystem::Us),
+        [
+            "state what the anchors of the intermediate posts ([floor]) are set in and how they \
+             are fixed: until then only their load is known, not what they hold",
+            "what the anchors of the braces hold is not known: the edges around its foot are not \
+             stated",
+        ]
+    );
+}
