@@ -111,20 +111,20 @@ fn in_feet() {
     Still to settle
     - front door, lock steps: state what the anchors of the end posts ([jamb]) are set in and how
       they are fixed: until then only their load is known, not what they hold
-    - every barrier: have the kit's maker state how its planks are held down (they weigh less than
-      the water that they displace, and float unless it gets into them)
+    - every barrier: have the kit's maker state how its planks, lighter than the water that they
+      displace, are held down
     - every barrier: have the planks checked by an engineer: local buckling of the walls,
       lateral-torsional buckling and shear buckling of the webs
-    - every barrier: have the end posts checked by an engineer: bending between its fixings and of
-      its pocket
+    - every barrier: have the end posts checked by an engineer: bending between fixings and the lips
+      of the pocket
     - yard door, cart shed, coal hatch: measure the reveal (a post needs 3.0 in) or the face (a post
       needs 4.0 in): that decides the mount and the length of the planks
     - goods bay, wheel house: have the intermediate posts checked by an engineer: local buckling
-      of the walls, lateral-torsional buckling, shear buckling of the webs and bending of its base
-      plate, the joint of plate and post, and bending of its pocket
-    - lock steps: have the corner posts checked by an engineer: bending about a diagonal, local
-      buckling of the walls, lateral-torsional buckling, shear buckling of the webs and bending of
-      its base plate, the joint of plate and post, and bending of its pocket
+      of the walls; lateral-torsional buckling; shear buckling of the webs; the base plate and its
+      joint with the post, and the lips of the pocket
+    - lock steps: have the corner posts checked by an engineer: bending about a diagonal; local
+      buckling of the walls; lateral-torsional buckling; shear buckling of the webs; the base plate
+      and its joint with the post, and the lips of the pocket
     - wheel house: state what the anchors of the braces ([floor]) and the end posts ([jamb]) are set
       in and how they are fixed: until then only their load is known, not what they hold
     - coal hatch: have the kit's maker state the leakage at 4.60 ft of water: the stated one is
@@ -238,20 +238,20 @@ fn in_metres() {
     Still to settle
     - front door, lock steps: state what the anchors of the end posts ([jamb]) are set in and how
       they are fixed: until then only their load is known, not what they hold
-    - every barrier: have the kit's maker state how its planks are held down (they weigh less than
-      the water that they displace, and float unless it gets into them)
+    - every barrier: have the kit's maker state how its planks, lighter than the water that they
+      displace, are held down
     - every barrier: have the planks checked by an engineer: local buckling of the walls,
       lateral-torsional buckling and shear buckling of the webs
-    - every barrier: have the end posts checked by an engineer: bending between its fixings and of
-      its pocket
+    - every barrier: have the end posts checked by an engineer: bending between fixings and the lips
+      of the pocket
     - yard door, cart shed, coal hatch: measure the reveal (a post needs 0.076 m) or the face (a
       post needs 0.102 m): that decides the mount and the length of the planks
     - goods bay, wheel house: have the intermediate posts checked by an engineer: local buckling
-      of the walls, lateral-torsional buckling, shear buckling of the webs and bending of its base
-      plate, the joint of plate and post, and bending of its pocket
-    - lock steps: have the corner posts checked by an engineer: bending about a diagonal, local
-      buckling of the walls, lateral-torsional buckling, shear buckling of the webs and bending of
-      its base plate, the joint of plate and post, and bending of its pocket
+      of the walls; lateral-torsional buckling; shear buckling of the webs; the base plate and its
+      joint with the post, and the lips of the pocket
+    - lock steps: have the corner posts checked by an engineer: bending about a diagonal; local
+      buckling of the walls; lateral-torsional buckling; shear buckling of the webs; the base plate
+      and its joint with the post, and the lips of the pocket
     - wheel house: state what the anchors of the braces ([floor]) and the end posts ([jamb]) are set
       in and how they are fixed: until then only their load is known, not what they hold
     - coal hatch: have the kit's maker state the leakage at 1.402 m of water: the stated one is

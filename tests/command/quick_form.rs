@@ -43,11 +43,12 @@ fn its_answer() {
     Still to settle
     - door: measure the reveal (a post needs 3.0 in) or the face (a post needs 4.0 in): that decides
       the mount and the length of the planks
-    - door: have the kit's maker state how its planks are held down (they weigh less than the water
-      that they displace, and float unless it gets into them)
+    - door: have the kit's maker state how its planks, lighter than the water that they displace,
+      are held down
     - door: have the planks checked by an engineer: local buckling of the walls, lateral-torsional
       buckling and shear buckling of the webs
-    - door: have the end posts checked by an engineer: bending between its fixings and of its pocket
+    - door: have the end posts checked by an engineer: bending between fixings and the lips of the
+      pocket
     - door: state what the loads are still without: breaking waves (nothing is stated about waves),
       flowing water (no velocity is stated) and debris (nothing is stated about debris)
     - state how much more than the inflow a pump should carry ([inside] pump_margin): until then

@@ -60,7 +60,7 @@ fn the_brace_is_nearest_where_it_is_fuller_than_any_plank() {
     }
     let lines = barrier_lines(&without, UnitSystem::Us).join("\n");
     assert!(
-        lines.contains("nearest to its limit: how far plank 3 from the sill bends"),
+        lines.contains("nearest to its limit: plank 3 from the sill in bending"),
         "{lines}"
     );
     assert!(!lines.contains("brace"), "{lines}");
@@ -100,6 +100,31 @@ fn one_sentence_for_all_parts_it_holds_for() {
         [
             "have the planks and the corner posts checked by an engineer: buckling and fatigue",
             "have the corner posts checked by an engineer: fire",
+        ]
+    );
+}
+
+#[test]
+fn anchors_that_lack_something_else_say_what() {
+    let mut answer = fixture::door();
+    answer.inflow = sillmark::inflow::Inflow::default();
+    answer.design.open = vec![
+        Open::AnchorCapacity {
+            post: "brace".to_owned(),
+            why: vec!["the edges around its foot are not stated".to_owned()],
+        },
+        Open::AnchorCapacity {
+            post: "intermediate post".to_owned(),
+            why: vec!["nobody stated what they are set in ([floor])".to_owned()],
+        },
+    ];
+    assert_eq!(
+        open_lines(&answer, UnitSystem::Us),
+        [
+            "state what the anchors of the intermediate posts ([floor]) are set in and how they \
+             are fixed: until then only their load is known, not what they hold",
+            "what the anchors of the braces hold is not known: the edges around its foot are not \
+             stated",
         ]
     );
 }

@@ -6,6 +6,7 @@ use super::page::Page;
 use super::trail::trail;
 use crate::assess::BarrierAssessment;
 use crate::barrier::BarrierAnswer;
+use crate::statement::Choice;
 use crate::verdict::{CautionTexts, Verdict};
 
 /// One barrier as plain text.
@@ -59,11 +60,12 @@ fn headline(assessment: &BarrierAssessment) -> String {
     let built = assessment.barrier.as_ref();
     let height = built.map_or(question.height, |barrier| barrier.design.stack.height);
     let verdict = match assessment.verdict {
-        Verdict::Engineer => "needs a licensed engineer",
-        _ => "within common limits with this kit",
+        Verdict::Engineer => "it needs a licensed engineer",
+        _ => "it is within common limits with this kit",
     };
     format!(
-        "A barrier {across}, {} high, for {} of water: {verdict}.",
+        "{}: a barrier {across} and {} high for {} of water; {verdict}.",
+        assessment.verdict.word(),
         units.height(height),
         units.height(question.depth)
     )

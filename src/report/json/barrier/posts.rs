@@ -67,6 +67,7 @@ pub(super) struct JsonBase {
     case: JsonCase,
     /// In the direction of the water.
     shear_n: f64,
+    /// Below zero it pulls on the anchors at the dry side.
     moment_nm: f64,
     /// Lifts the plate; below zero it presses.
     uplift_n: f64,

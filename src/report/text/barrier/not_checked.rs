@@ -47,8 +47,10 @@ pub(super) fn not_checked(design: &BarrierDesign, detail: Detail) -> Vec<String>
     }
     let told = by_parts.into_iter().map(|(parts, whats)| {
         let whats = match detail {
-            Detail::Short | Detail::EachPart => list(&whats),
-            Detail::Full => whats.join("; "),
+            Detail::Short | Detail::EachPart if whats.iter().all(|what| !what.contains(',')) => {
+                list(&whats)
+            }
+            _ => whats.join("; "),
         };
         let parts: Vec<String> = parts.iter().map(|part| format!("the {part}s")).collect();
         match detail {

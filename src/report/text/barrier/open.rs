@@ -107,26 +107,44 @@ fn open_anchors(design: &BarrierDesign) -> Vec<(&str, Option<&AnchorCheck>)> {
         .collect()
 }
 
-/// Posts of which nobody said what their anchors are set in.
+/// Posts without a check: nobody said what their anchors are set in, or something else keeps
+/// their strength open.
 fn anchors_not_stated(design: &BarrierDesign) -> Vec<String> {
-    let open = open_anchors(design).into_iter();
-    let posts: Vec<String> = open
+    let (mut posts, mut others) = (Vec::new(), Vec::new());
+    for (post, _) in open_anchors(design)
+        .into_iter()
         .filter(|(_, check)| check.is_none())
-        .map(|(post, _)| {
-            let table = match post {
-                "end post" => "[jamb]",
-                _ => "[floor]",
-            };
-            format!("the {post}s ({table})")
-        })
-        .collect();
-    if posts.is_empty() {
-        return Vec::new();
+    {
+        let table = match post {
+            "end post" => "[jamb]",
+            _ => "[floor]",
+        };
+        let why = why_open(design, post);
+        if why.contains(table) {
+            posts.push(format!("the {post}s ({table})"));
+        } else {
+            others.push(format!(
+                "what the anchors of the {post}s hold is not known: {why}"
+            ));
+        }
     }
-    vec![format!(
-        "state what the anchors of {} are set in and how they are fixed: until then only their load is known, not what they hold",
-        list(&posts)
-    )]
+    if !posts.is_empty() {
+        let state = format!(
+            "state what the anchors of {} are set in and how they are fixed: until then only their load is known, not what they hold",
+            list(&posts)
+        );
+        others.insert(0, state);
+    }
+    others
+}
+
+/// Why the strength of a post's anchors is open; nothing where it is not.
+pub(super) fn why_open(design: &BarrierDesign, whose: &str) -> String {
+    let why = design.open.iter().filter_map(|open| match open {
+        Open::AnchorCapacity { post, why } if post == whose => Some(why.join("; ")),
+        _ => None,
+    });
+    why.collect::<Vec<_>>().join("; ")
 }
 
 /// What has to be stated for all ways of failing together, by the posts that ask for the same.

@@ -5,6 +5,7 @@ use crate::anchor::{AnchorCheck, Factor, FactorValue, ModeCheck};
 use crate::barrier::{BarrierDesign, PlateAnchors};
 use crate::quantity::UnitSystem;
 use crate::report::text::barrier::anchor_words::{mode, needs, outcome};
+use crate::report::text::barrier::open::why_open;
 use crate::report::text::barrier::words::{percent, water};
 use crate::report::text::page::{Page, columns_to_the_right, plain_table};
 use crate::statement::Confidence;
@@ -15,7 +16,7 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
         page.paragraph(&demand(plate, notes, units), "- ");
         match &plate.check {
             Some(check) => print_check(page, check, units),
-            None => not_stated(page, "[floor]"),
+            None => not_known(page, design, plate.post),
         }
     }
     let end = design.end_post.as_ref();
@@ -30,18 +31,17 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
         );
         match &anchors.check {
             Some(check) => print_check(page, check, units),
-            None => not_stated(page, "[jamb]"),
+            None => not_known(page, design, "end post"),
         }
     }
 }
 
-fn not_stated(page: &mut Page, table: &str) {
-    page.paragraph(
-        &format!(
-            "what they hold is not known: nothing is stated of what they are set in ({table})"
-        ),
-        "- ",
-    );
+/// Why there is no check.
+fn not_known(page: &mut Page, design: &BarrierDesign, post: &str) {
+    let why = why_open(design, post);
+    if !why.is_empty() {
+        page.paragraph(&format!("what they hold is not known: {why}"), "- ");
+    }
 }
 
 fn demand(plate: &PlateAnchors, notes: &mut Notes, units: UnitSystem) -> String {
@@ -53,11 +53,16 @@ fn demand(plate: &PlateAnchors, notes: &mut Notes, units: UnitSystem) -> String 
         )
     });
     format!(
-        "with the factor {} {}, water at the {}: {} of tension on the row at the water side, {} on each of its anchors, {} of shear on each anchor of the plate{}",
+        "with the factor {} {}, water at the {}: {} of tension on the row at the {}, {} on each of its anchors, {} of shear on each anchor of the plate{}",
         plate.factor,
         notes.mark(&plate.reference),
         water(plate.forces.case),
         units.force(demand.tension_on_row),
+        if plate.forces.moment.value < 0.0 {
+            "dry side"
+        } else {
+            "water side"
+        },
         units.force(demand.tension_on_anchor),
         units.force(demand.shear_on_anchor),
         arm.unwrap_or_default()

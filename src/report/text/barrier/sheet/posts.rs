@@ -42,6 +42,16 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
         "\"width\" is the width of barrier whose water one post carries, at a corner the vector sum of both legs'; a post is fixed at its foot, and where it is braced the brace does not give way",
         "- ",
     );
+    let base = design.uprights.iter().flat_map(|post| &post.base);
+    if base.clone().any(|base| base.moment.value < 0.0) {
+        page.paragraph(
+            "a moment below zero pulls on the anchors at the dry side",
+            "- ",
+        );
+    }
+    if base.clone().any(|base| base.uplift.value < 0.0) {
+        page.paragraph("an uplift below zero presses on the plate", "- ");
+    }
     for post in &design.uprights {
         if let Some(line) = brace(post, units) {
             page.paragraph(&line, "- ");
