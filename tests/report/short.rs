@@ -13,7 +13,7 @@ fn told(units: UnitSystem) -> String {
         let lines = barrier_lines(&answer, units);
         let open = open_lines(&answer, units);
         assert!((2..=6).contains(&lines.len()), "{name}: {lines:#?}");
-        text += &format!("{name}\n{}\n{}\n\n", lines.join("\n"), open.join("\n"));
+        text.extend([name, "\n", &lines.join("\n"), "\n", &open.join("\n"), "\n\n"]);
     }
     text
 }
