@@ -8,14 +8,15 @@ use sillmark::report::{barrier_lines, open_lines};
 use super::fixture;
 
 fn told(units: UnitSystem) -> String {
-    let mut text = String::new();
+    let mut texts = Vec::new();
     for (name, answer) in fixture::all() {
         let lines = barrier_lines(&answer, units);
         let open = open_lines(&answer, units);
         assert!((2..=6).contains(&lines.len()), "{name}: {lines:#?}");
-        text += &format!("{name}\n{}\n{}\n\n", lines.join("\n"), open.join("\n"));
+        let (lines, open) = (lines.join("\n"), open.join("\n"));
+        texts.push(format!("{name}\n{lines}\n{open}\n"));
     }
-    text
+    texts.join("\n")
 }
 
 #[test]

@@ -4,7 +4,7 @@ use super::ways::not_known;
 use super::words::{self, counted, list, people, percent};
 use crate::barrier::{BarrierAnswer, BarrierDesign, Ends, Open, Piece, Upright};
 use crate::inflow::Inflow;
-use crate::quantity::UnitSystem;
+use crate::quantity::{Length, UnitSystem};
 use crate::report::nearest::Nearest;
 use crate::site::Mount;
 use crate::statement::Choice;
@@ -86,7 +86,7 @@ fn planks(design: &BarrierDesign, to_measure: bool, units: UnitSystem) -> String
         [.., _, _, _] => {
             let count = planks.iter().map(|piece| piece.count).sum();
             let lengths = planks.iter().map(|piece| piece.length);
-            let shortest = lengths.fold(planks[0].length, |one, other| one.min(other));
+            let shortest = lengths.fold(planks[0].length, Length::min);
             format!(
                 "{} of {} lengths from {} to {at_most}{}",
                 counted(count, "plank"),

@@ -53,7 +53,7 @@ pub(super) fn nearest(nearest: &Nearest, legs: usize) -> String {
         other => format!("the {other}"),
     };
     if let Some(leg) = nearest.leg.filter(|_| legs > 1) {
-        part += &format!(" of leg {leg}");
+        part = format!("{part} of leg {leg}");
     }
     match nearest.how {
         How::Member("deflection") => format!("how far {part} bends"),
