@@ -4,6 +4,7 @@ use jsonschema::Validator;
 use serde_json::{Value, json};
 use sillmark::barrier::{BarrierAnswer, LoadCase};
 use sillmark::quantity::UnitSystem;
+use sillmark::quantity::unit::Force;
 use sillmark::report::JsonBarrier;
 
 use super::fixture;
@@ -182,7 +183,7 @@ fn planks_name_their_leg() {
 fn what_has_no_capacity_is_null_and_not_infinite() {
     let mut answer = fixture::door();
     let check = &mut answer.design.legs[0].checks[0];
-    check.capacity = sillmark::barrier::Amount::Force(sillmark::quantity::unit::Force::default());
+    check.capacity = sillmark::barrier::Amount::Force(Force::default());
     assert_eq!(check.case, LoadCase::DesignLevel);
     let told = told(&answer);
     assert_eq!(told["checks"][0]["ratio"], Value::Null);

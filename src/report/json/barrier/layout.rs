@@ -33,7 +33,7 @@ pub(super) struct JsonLeg {
 
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 #[schemars(deny_unknown_fields)]
-#[allow(clippy::struct_field_names)] // the unit stands in each name
+#[allow(clippy::struct_field_names)] // a key ends in its unit
 struct JsonSpan {
     /// Between the posts.
     clear_m: f64,

@@ -140,11 +140,18 @@ fn anchors_not_stated(design: &BarrierDesign) -> Vec<String> {
 
 /// Why the strength of a post's anchors is open; nothing where it is not.
 pub(super) fn why_open(design: &BarrierDesign, whose: &str) -> String {
-    let why = design.open.iter().filter_map(|open| match open {
-        Open::AnchorCapacity { post, why } if post == whose => Some(why.join("; ")),
-        _ => None,
-    });
-    why.collect::<Vec<_>>().join("; ")
+    let mut told: Vec<&str> = Vec::new();
+    for open in &design.open {
+        let Open::AnchorCapacity { post, why } = open else {
+            continue;
+        };
+        for why in why.iter().filter(|_| post == whose) {
+            if !told.contains(&why.as_str()) {
+                told.push(why);
+            }
+        }
+    }
+    told.join("; ")
 }
 
 /// What has to be stated for all ways of failing together, by the posts that ask for the same.

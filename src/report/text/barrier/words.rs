@@ -47,14 +47,14 @@ pub(super) fn people(count: u64) -> String {
 /// What is nearest to its limit, and how it would fail. The lowest plank has no number, the
 /// others have theirs from the sill; a leg is named where there are several.
 pub(super) fn nearest(nearest: &Nearest, legs: usize) -> String {
-    let part = match nearest.part.as_str() {
+    let mut part = match nearest.part.as_str() {
         "plank 1" => "the lowest plank".to_owned(),
         plank if plank.starts_with("plank ") => format!("{plank} from the sill"),
         other => format!("the {other}"),
     };
-    let leg = nearest.leg.filter(|_| legs > 1);
-    let of_leg = leg.map(|leg| format!(" of leg {leg}"));
-    let part = format!("{part}{}", of_leg.unwrap_or_default());
+    if let Some(leg) = nearest.leg.filter(|_| legs > 1) {
+        part = format!("{part} of leg {leg}");
+    }
     match nearest.how {
         How::Member("deflection") => format!("how far {part} bends"),
         How::Member(what) => format!("{part} in {what}"),
