@@ -19,7 +19,7 @@ fn with(option: &str, value: &str) -> String {
 #[test]
 fn the_door_has_an_answer() {
     let page = Scratch::new().answer(&[&["barrier"], &DOOR[..]].concat());
-    assert!(page.contains("within common limits"), "{page}");
+    assert!(page.starts_with("protect"), "{page}");
 }
 
 #[test]
