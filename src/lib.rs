@@ -17,11 +17,12 @@
 //!
 //! ```
 //! use sillmark::assess::{Method, Sources, Uncertainty, assess};
-//! use sillmark::barrier::Kit;
+//! use sillmark::barrier::{DesignRules, Kit};
 //! use sillmark::crs::{DatumSettings, Datums};
 //! use sillmark::design::rules;
 //! use sillmark::hazard::{ZoneStatement, read_zones};
 //! use sillmark::level::LevelMaps;
+//! use sillmark::load::LoadZone;
 //! use sillmark::quantity::unit::{Length, foot, meter};
 //! use sillmark::quantity::{AnnualChance, UnitSystem};
 //! use sillmark::site::Site;
@@ -38,9 +39,11 @@
 //!     terrain: Terrain::new(vec![dem]),
 //!     datums: Datums::new(DatumSettings::default())?,
 //! };
+//! let kit = Kit::demonstration()?;
 //! let method = Method {
 //!     rule: rules()?.into_iter().find(|rule| rule.id == "us-nfip-floodproofing").unwrap(),
-//!     kit: Kit::demonstration()?,
+//!     rules: DesignRules::of(&kit, &site.conditions.loads, LoadZone::Other)?,
+//!     kit,
 //!     limits: Limits::shipped()?,
 //!     event: AnnualChance::ONE_PERCENT,
 //!     grade_radius: Length::new::<meter>(10.0),
