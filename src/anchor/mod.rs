@@ -100,4 +100,4 @@ pub use mode::Mode;
 pub use need::{Need, Unchecked};
 pub use remark::Remark;
 pub use steel::{Bedding, Ductility, Steel};
-pub use tributary::{AnchorShare, LoadBand, tributary_shares};
+pub use tributary::{AnchorShare, tributary_shares};

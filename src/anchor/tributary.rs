@@ -1,36 +1,21 @@
 //! Anchors up a post that is fixed to a wall or reveal, and the share of the load of each.
 
 use super::error::{AnchorError, Shown};
+use crate::beam::LinearLoad;
+use crate::quantity::Length;
 use crate::quantity::unit::{Force, meter};
-use crate::quantity::{Length, LineLoad};
 
-/// Load on a post that varies linearly between two heights; overlapping bands add.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LoadBand {
-    /// Where it starts.
-    pub from: Length,
-    /// Where it ends, above.
-    pub to: Length,
-    /// Load at the start, for each unit of height.
-    pub at_from: LineLoad,
-    /// Load at the end.
-    pub at_to: LineLoad,
-}
-
-impl LoadBand {
-    /// The load between two heights.
-    fn force_between(&self, bottom: Length, top: Length) -> Force {
-        let (bottom, top) = (bottom.max(self.from), top.min(self.to));
-        if top <= bottom {
-            return Force::default();
-        }
-        (self.load_at(bottom) + self.load_at(top)) / 2.0 * (top - bottom)
+/// The part of a load between two heights.
+fn force_between(load: &LinearLoad, bottom: Length, top: Length) -> Force {
+    let (bottom, top) = (bottom.max(load.from), top.min(load.to));
+    if top <= bottom {
+        return Force::default();
     }
-
-    fn load_at(&self, height: Length) -> LineLoad {
-        let part = (height - self.from) / (self.to - self.from);
-        self.at_from + (self.at_to - self.at_from) * part
-    }
+    let at = |height: Length| {
+        let part = (height - load.from) / (load.to - load.from);
+        load.at_from + (load.at_to - load.at_from) * part
+    };
+    (at(bottom) + at(top)) / 2.0 * (top - bottom)
 }
 
 /// What one anchor up a post carries in shear.
@@ -50,12 +35,13 @@ pub struct AnchorShare {
 /// finite.
 ///
 /// ```
-/// use sillmark::anchor::{LoadBand, tributary_shares};
+/// use sillmark::anchor::tributary_shares;
+/// use sillmark::beam::LinearLoad;
 /// use sillmark::quantity::unit::{Force, Length, kilonewton, meter};
 /// let metres = Length::new::<meter>;
 /// let load = |number| Force::new::<kilonewton>(number) / metres(1.0);
 /// // A triangle from 6 kN/m at the sill to nothing at 1.2 m, three anchors.
-/// let water = LoadBand { from: metres(0.0), to: metres(1.2), at_from: load(6.0), at_to: load(0.0) };
+/// let water = LinearLoad { from: metres(0.0), to: metres(1.2), at_from: load(6.0), at_to: load(0.0) };
 /// let shares = tributary_shares(&[metres(0.2), metres(0.6), metres(1.0)], &[water])?;
 /// let kilonewtons: Vec<_> = shares.iter().map(|share| share.shear.get::<kilonewton>()).collect();
 /// assert!((kilonewtons[0] - 2.0).abs() < 1e-9);
@@ -64,7 +50,7 @@ pub struct AnchorShare {
 /// ```
 pub fn tributary_shares(
     heights: &[Length],
-    bands: &[LoadBand],
+    bands: &[LinearLoad],
 ) -> Result<Vec<AnchorShare>, AnchorError> {
     validate(heights, bands)?;
     let middle = |pair: &[Length]| (pair[0] + pair[1]) / 2.0;
@@ -73,7 +59,7 @@ pub fn tributary_shares(
     let shares = heights.iter().enumerate().map(|(position, height)| {
         let top = heights.get(position..position + 2).map_or(beyond, middle);
         let shear = bands.iter().fold(Force::default(), |sum, band| {
-            sum + band.force_between(bottom, top)
+            sum + force_between(band, bottom, top)
         });
         bottom = top;
         AnchorShare {
@@ -84,7 +70,7 @@ pub fn tributary_shares(
     Ok(shares.collect())
 }
 
-fn validate(heights: &[Length], bands: &[LoadBand]) -> Result<(), AnchorError> {
+fn validate(heights: &[Length], bands: &[LinearLoad]) -> Result<(), AnchorError> {
     if heights.is_empty() {
         return Err(AnchorError::NoAnchors {
             what: "anchors up the post",

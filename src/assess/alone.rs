@@ -2,11 +2,10 @@
 
 use super::barrier::Request;
 use super::behind::behind_trail;
+use super::cautions::{short_warning, uplift};
 use super::{AssessError, Trail, Value};
-use crate::barrier::{
-    BarrierAnswer, BehindBarriers, DesignRules, InTime, Kit, WaterBefore, twelve_hours,
-};
-use crate::load::{Salinity, WaveLevel, hydrostatic_pressure};
+use crate::barrier::{BarrierAnswer, BehindBarriers, DesignRules, Kit, WaterBefore};
+use crate::load::WaveLevel;
 use crate::quantity::{Length, UnitSystem};
 use crate::site::{BarrierQuestion, WallKind, Waves};
 use crate::statement::Choice;
@@ -154,13 +153,8 @@ fn reasons(
     }
     let shortfalls = barrier.iter().flat_map(|answer| &answer.design.shortfalls);
     reasons.extend(shortfalls.cloned().map(Reason::Barrier));
-    if let Some(behind) = behind
-        && let (InTime::TooShort { .. }, Some(takes), Some(warning)) =
-            (behind.in_time, behind.fitting_time, water.warning)
-    {
-        reasons.push(Reason::NotInTime { takes, warning });
-    }
-    reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+    reasons.extend(behind.and_then(|behind| Reason::not_in_time(behind, water.warning)));
+    Reason::weightiest_first(&mut reasons);
     reasons
 }
 
@@ -177,16 +171,10 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
         cautions.push(Caution::WallNotStated { opening: None });
     }
     let water = &question.conditions.water;
-    if let Some(warning) = water.warning.filter(|time| *time < twelve_hours()) {
-        cautions.push(Caution::ShortWarning { warning });
-    }
-    let weight = water.salinity.unwrap_or(Salinity::Fresh).specific_weight();
+    cautions.extend(short_warning(water));
     cautions.extend([
         Caution::StillWater,
-        Caution::UpliftUnderFloor {
-            depth: question.depth,
-            pressure: hydrostatic_pressure(question.depth, weight),
-        },
+        uplift(water, question.depth),
         Caution::ShortDuration,
         Caution::LocalCode,
     ]);

@@ -2,7 +2,7 @@
 
 use super::study::Study;
 use super::{AssessError, OpeningAssessment, Trail, Value};
-use crate::barrier::{BarrierAnswer, BehindBarriers, InTime};
+use crate::barrier::{BarrierAnswer, BehindBarriers};
 use crate::inflow::FillingTime;
 use crate::statement::Choice;
 use crate::verdict::{Reason, Verdict};
@@ -26,17 +26,13 @@ impl Study<'_> {
             return Ok(None);
         };
         behind_trail(&mut self.trail, behind);
-        if let (InTime::TooShort { .. }, Some(takes), Some(warning)) =
-            (behind.in_time, behind.fitting_time, warning)
-        {
+        if let Some(late) = Reason::not_in_time(behind, warning) {
             let waiting = openings
                 .iter_mut()
                 .filter(|opening| opening.barrier.is_some());
             for opening in waiting {
-                opening.reasons.push(Reason::NotInTime { takes, warning });
-                opening
-                    .reasons
-                    .sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+                opening.reasons.push(late.clone());
+                Reason::weightiest_first(&mut opening.reasons);
                 opening.verdict = Verdict::of(&opening.reasons);
                 self.trail.add(
                     format!(

@@ -2,12 +2,12 @@
 
 use super::place::{GroundAnswer, Place, ZoneHere};
 use super::{Method, OpeningAssessment};
-use crate::barrier::twelve_hours;
+use crate::barrier::{exceeds, twelve_hours};
 use crate::design::Occupancy;
 use crate::hazard::ZoneClass;
 use crate::load::{Salinity, hydrostatic_pressure};
 use crate::quantity::Length;
-use crate::site::{Site, WallKind};
+use crate::site::{Site, WallKind, WaterConditions};
 use crate::verdict::{Caution, GroundSource, MapStatement, Verdict, WallWater};
 
 /// The cautions of a case, those about the case first, those about every case last.
@@ -172,10 +172,6 @@ fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
-/// Heights that were stated in two units differ in the last binary digits; a micrometre is
-/// not a difference.
-const ROUNDING_METRES: f64 = 1e-6;
-
 /// The wall around an opening and below it.
 fn about_wall(
     opening: &OpeningAssessment,
@@ -209,7 +205,7 @@ fn about_wall(
     if let (Some(ground), Some(limit)) = (place.lowest_ground, limit)
         && (ground.source == GroundSource::Terrain || opening.verdict == Verdict::Above)
         && let Ok(water) = level.above(ground.elevation)
-        && water.value > limit.value + ROUNDING_METRES
+        && exceeds(water, limit)
     {
         cautions.push(Caution::WallBelowSill(WallWater {
             opening: name(),
@@ -227,19 +223,24 @@ fn about_barriers(site: &Site, openings: &[OpeningAssessment], cautions: &mut Ve
         .iter()
         .filter_map(|opening| opening.protection_height);
     let depth = depths.fold(Length::default(), Length::max);
-    let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
-    cautions.push(Caution::UpliftUnderFloor {
+    let water = &site.conditions.water;
+    cautions.push(uplift(water, depth));
+    cautions.extend(short_warning(water));
+}
+
+/// What the water under the floor does, where the design level stands so high over it.
+pub(super) fn uplift(water: &WaterConditions, depth: Length) -> Caution {
+    let weight = water.salinity.unwrap_or(Salinity::Fresh).specific_weight();
+    Caution::UpliftUnderFloor {
         depth,
-        pressure: hydrostatic_pressure(depth, salinity.specific_weight()),
-    });
-    if let Some(warning) = site
-        .conditions
-        .water
-        .warning
-        .filter(|time| *time < twelve_hours())
-    {
-        cautions.push(Caution::ShortWarning { warning });
+        pressure: hydrostatic_pressure(depth, weight),
     }
+}
+
+/// That the warning is shorter than people are allowed to rely on, if it is.
+pub(super) fn short_warning(water: &WaterConditions) -> Option<Caution> {
+    let short = water.warning.filter(|time| *time < twelve_hours());
+    short.map(|warning| Caution::ShortWarning { warning })
 }
 
 fn about_use(site: &Site, cautions: &mut Vec<Caution>) {

@@ -79,7 +79,7 @@ impl Study<'_> {
         };
         let shortfalls = designed.iter().flat_map(|answer| &answer.design.shortfalls);
         reasons.extend(shortfalls.cloned().map(Reason::Barrier));
-        reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+        Reason::weightiest_first(&mut reasons);
         let verdict = Verdict::of(&reasons);
         self.trail.add(
             format!("verdict{whose}"),

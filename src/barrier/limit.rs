@@ -7,6 +7,6 @@ use crate::quantity::Length;
 pub(super) const ROUNDING_METRES: f64 = 1e-6;
 
 /// Whether a length is more than a limit by more than rounding.
-pub(super) fn exceeds(length: Length, limit: Length) -> bool {
+pub(crate) fn exceeds(length: Length, limit: Length) -> bool {
     (length - limit).value > ROUNDING_METRES
 }

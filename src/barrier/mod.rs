@@ -14,6 +14,7 @@ mod kit;
 mod layout;
 mod limit;
 mod material;
+mod member;
 mod planks;
 mod practice;
 mod span;
@@ -42,6 +43,7 @@ pub use kit::{
 pub use layout::{
     Leg, MountChoice, MountNeeds, MountPlace, PostFit, Run, Span, TooSmall, choose_mount, divide,
 };
+pub(crate) use limit::exceeds;
 pub use material::{Material, MaterialStandard, ThicknessRange, WeldedStrength, materials};
 pub use planks::{PlankStack, planks_for};
 pub use practice::Practice;

@@ -1,9 +1,10 @@
 //! One plank between two posts: what the water asks of it.
 
-use super::check::{Amount, Check, LoadCase};
-use super::{Basis, Capacity, DesignError, Plank, bending_capacity, shear_capacity};
+use super::check::{Check, LoadCase};
+use super::member::{Member, MemberCapacity, MemberDemand};
+use super::{Basis, DesignError, Plank};
 use crate::beam::{Beam, BeamError, LinearLoad, Response};
-use crate::quantity::unit::{Force, Moment};
+use crate::quantity::unit::Force;
 use crate::quantity::{Length, LineLoad};
 
 /// The load on one plank: the water over its whole length, and debris that strikes it.
@@ -33,20 +34,6 @@ enum Strikes {
     BesidePost,
 }
 
-/// What the loads ask of a plank, without load factors.
-#[derive(Clone, Copy)]
-struct Demands {
-    moment: Moment,
-    shear: Force,
-    deflection: Length,
-}
-
-/// What a plank takes.
-struct Capacities {
-    bending: Capacity<Moment>,
-    shear: Capacity<Force>,
-}
-
 impl PlankLoad {
     fn response(
         self,
@@ -70,26 +57,17 @@ impl PlankLoad {
         beam.response()
     }
 
-    fn demands(self, plank: &Plank, bearing: Length) -> Result<Demands, BeamError> {
+    fn demand(self, plank: &Plank, bearing: Length) -> Result<MemberDemand, BeamError> {
         let bent = self.response(plank, bearing, Strikes::Middle)?;
         let mut shear = bent.greatest_shear().value;
         if self.blow.is_some() {
             let sheared = self.response(plank, bearing, Strikes::BesidePost)?;
             shear = shear.max(sheared.greatest_shear().value);
         }
-        Ok(Demands {
+        Ok(MemberDemand {
             moment: bent.greatest_moment().value,
             shear,
             deflection: bent.greatest_deflection().value,
-        })
-    }
-}
-
-impl Capacities {
-    fn of(plank: &Plank, basis: &Basis) -> Result<Self, DesignError> {
-        Ok(Self {
-            bending: bending_capacity(&plank.section, &plank.material, basis.strength)?,
-            shear: shear_capacity(&plank.section, &plank.material, basis.strength)?,
         })
     }
 }
@@ -110,37 +88,14 @@ pub fn plank_checks(
     basis: &Basis,
     case: LoadCase,
 ) -> Result<[Check; 3], DesignError> {
-    // The plank is elastic, so that a factor on the load is one on moment and shear.
-    let demands = load.demands(plank, bearing)?;
-    let Capacities { bending, shear } = Capacities::of(plank, basis)?;
-    let check = |what, demand, capacity, reference| Check {
-        part: name.to_owned(),
-        what,
-        case,
-        demand,
-        capacity,
-        reference,
+    let member = Member {
+        name,
+        section: &plank.section,
+        material: &plank.material,
+        length: bearing,
+        measure: "span",
     };
-    Ok([
-        check(
-            "bending",
-            Amount::Moment(demands.moment * basis.factor),
-            Amount::Moment(bending.value),
-            basis.strength_reference(&bending),
-        ),
-        check(
-            "shear",
-            Amount::Force(demands.shear * basis.factor),
-            Amount::Force(shear.value),
-            basis.strength_reference(&shear),
-        ),
-        check(
-            "deflection",
-            Amount::Deflection(demands.deflection),
-            Amount::Deflection(basis.deflection.of(bearing)),
-            basis.deflection.reference("span"),
-        ),
-    ])
+    member.checks(load.demand(plank, bearing)?, basis, case)
 }
 
 /// Whether a plank passes [`plank_checks`] under every one of some loads.
@@ -150,9 +105,9 @@ pub(super) fn plank_holds(
     loads: impl IntoIterator<Item = PlankLoad>,
     basis: &Basis,
 ) -> Result<bool, DesignError> {
-    let capacities = Capacities::of(plank, basis)?;
+    let capacities = MemberCapacity::of(&plank.section, &plank.material, basis)?;
     for load in loads {
-        let demands = load.demands(plank, bearing)?;
+        let demands = load.demand(plank, bearing)?;
         let holds =
             Check::within(
                 demands.moment.value * basis.factor,

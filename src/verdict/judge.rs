@@ -78,7 +78,7 @@ pub fn judge(evidence: &Evidence, limits: &Limits) -> Result<Vec<Reason>, Incomp
             }
         }
     }
-    reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+    Reason::weightiest_first(&mut reasons);
     Ok(reasons)
 }
 
@@ -206,7 +206,7 @@ pub fn judge_stated(
         (None, None) => {}
     }
     reasons.extend(water_reasons(&evidence, limits));
-    reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+    Reason::weightiest_first(&mut reasons);
     reasons
 }
 

@@ -1,7 +1,7 @@
 //! Why an opening has its verdict.
 
 use super::Verdict;
-use crate::barrier::Shortfall;
+use crate::barrier::{BehindBarriers, InTime, Shortfall};
 use crate::design::Base;
 use crate::quantity::unit::Time;
 use crate::quantity::{AnnualChance, Elevation, Length, UnitSystem, Velocity, duration};
@@ -151,6 +151,22 @@ pub enum Missing {
 }
 
 impl Reason {
+    /// Puts the weightiest first; those of one weight keep their order.
+    pub fn weightiest_first(reasons: &mut [Self]) {
+        reasons.sort_by_key(|reason| std::cmp::Reverse(reason.verdict()));
+    }
+
+    /// That all barriers together are not up within the stated warning, if they are not.
+    #[must_use]
+    pub fn not_in_time(behind: &BehindBarriers, warning: Option<Time>) -> Option<Self> {
+        match (behind.in_time, behind.fitting_time, warning) {
+            (InTime::TooShort { .. }, Some(takes), Some(warning)) => {
+                Some(Self::NotInTime { takes, warning })
+            }
+            _ => None,
+        }
+    }
+
     /// The verdict that this reason asks for.
     #[must_use]
     pub fn verdict(&self) -> Verdict {

@@ -2,9 +2,10 @@
 
 use approx::assert_relative_eq;
 use sillmark::anchor::{
-    BasePlateForces, Demand, LoadBand, PlatePattern, ShearDemand, Side, TensionAnchors,
-    TensionDemand, base_plate, tributary_shares,
+    BasePlateForces, Demand, PlatePattern, ShearDemand, Side, TensionAnchors, TensionDemand,
+    base_plate, tributary_shares,
 };
+use sillmark::beam::LinearLoad;
 use sillmark::quantity::unit::{Force, Length, Moment, kilonewton, meter, newton};
 
 fn metres(number: f64) -> Length {
@@ -113,13 +114,13 @@ fn a_single_row_takes_no_moment() {
 fn shares_add_up_to_the_load() {
     let load = |number: f64| Force::new::<newton>(number) / metres(1.0);
     let bands = [
-        LoadBand {
+        LinearLoad {
             from: metres(0.0),
             to: metres(2.0),
             at_from: load(9000.0),
             at_to: load(0.0),
         },
-        LoadBand {
+        LinearLoad {
             from: metres(-0.1),
             to: metres(0.4),
             at_from: load(500.0),

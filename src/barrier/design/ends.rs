@@ -3,7 +3,7 @@
 use super::DesignRules;
 use super::water::CaseLoad;
 use crate::anchor::{
-    AnchorCheck, AnchorGroup, Anchorage, Demand, LoadBand, ShearCase, ShearDemand, Side,
+    AnchorCheck, AnchorGroup, AnchorShare, Anchorage, Demand, ShearCase, ShearDemand, Side,
     tributary_shares,
 };
 use crate::barrier::{DesignError, LoadCase, Post, WallAnchors};
@@ -139,7 +139,7 @@ impl EndTask<'_> {
     ) -> Result<Option<EndAnchors>, DesignError> {
         let heights = pattern.heights(self.height);
         let factor = self.rules.combination.factors(self.rules.zone).strength;
-        let mut worst: Option<(Force, Vec<LoadBand>)> = None;
+        let mut worst: Option<(Force, Vec<AnchorShare>)> = None;
         for load in self.loads {
             for strike in load.strikes_on_upright(self.tributary, self.height, &heights) {
                 let bands = self.bands(load, strike);
@@ -147,14 +147,14 @@ impl EndTask<'_> {
                 let shears = shares.iter().map(|share| share.shear);
                 let greatest = shears.fold(Force::default(), Force::max);
                 if worst.as_ref().is_none_or(|(found, _)| greatest > *found) {
-                    worst = Some((greatest, bands));
+                    worst = Some((greatest, shares));
                 }
             }
         }
-        let Some((greatest_shear, bands)) = worst else {
+        let Some((greatest_shear, shares)) = worst else {
             return Ok(None);
         };
-        let demand = shear_demand(&heights, &bands, greatest_shear, factor)?;
+        let demand = shear_demand(&shares, greatest_shear, factor);
         let setting = jamb.filter(|_| self.rules.has_anchor_strengths());
         let check = match setting {
             Some(setting) => anchorage(setting, pattern, &heights)?
@@ -170,45 +170,33 @@ impl EndTask<'_> {
         }))
     }
 
-    fn bands(&self, load: &CaseLoad, strike: Option<LinearLoad>) -> Vec<LoadBand> {
+    fn bands(&self, load: &CaseLoad, strike: Option<LinearLoad>) -> Vec<LinearLoad> {
         load.water_on_upright(self.tributary)
             .into_iter()
             .chain(strike)
             .filter(|band| band.to > band.from)
-            .map(|band| LoadBand {
-                from: band.from,
-                to: band.to,
-                at_from: band.at_from,
-                at_to: band.at_to,
-            })
             .collect()
     }
 }
 
 /// The shear on the group: the whole force, where it acts relative to the middle of the
 /// anchors, and the greatest share.
-fn shear_demand(
-    heights: &[Length],
-    bands: &[LoadBand],
-    greatest: Force,
-    factor: f64,
-) -> Result<Demand, DesignError> {
-    let shares = tributary_shares(heights, bands)?;
+fn shear_demand(shares: &[AnchorShare], greatest: Force, factor: f64) -> Demand {
     let force: Force = shares.iter().map(|share| share.shear).sum();
     let moment = shares
         .iter()
         .fold(Force::default() * Length::default(), |sum, share| {
             sum + share.shear * share.height
         });
-    let all: Length = heights.iter().copied().sum();
+    let all: Length = shares.iter().map(|share| share.height).sum();
     #[allow(clippy::cast_precision_loss)] // a post has a handful of anchors
-    let middle = all / heights.len() as f64;
+    let middle = all / shares.len() as f64;
     let eccentricity = if force.value > 0.0 {
         (moment / force - middle).abs()
     } else {
         Length::default()
     };
-    Ok(Demand {
+    Demand {
         tension: None,
         shear: (force.value > 0.0).then_some(ShearDemand {
             toward: Side::YPlus,
@@ -216,7 +204,7 @@ fn shear_demand(
             eccentricity,
             greatest: greatest * factor,
         }),
-    })
+    }
 }
 
 /// The kit's anchors in the site's jamb, x running up the post; `None` where nobody says how

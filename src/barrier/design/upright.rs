@@ -3,9 +3,8 @@
 use super::DesignRules;
 use super::post_forces::{BaseForces, BraceForces};
 use super::water::CaseLoad;
-use crate::barrier::{
-    Amount, Basis, Brace, Check, DesignError, LoadCase, Post, bending_capacity, shear_capacity,
-};
+use crate::barrier::member::{Member, MemberDemand};
+use crate::barrier::{Basis, Brace, Check, DesignError, Post};
 use crate::beam::{Beam, Response};
 use crate::quantity::Length;
 use crate::quantity::unit::{Force, Moment};
@@ -95,11 +94,17 @@ impl UprightTask<'_> {
             base: Vec::new(),
             checks: Vec::new(),
         };
+        let member = Member {
+            name: self.role.name(),
+            section: &self.post.section,
+            material: &self.post.material,
+            length: self.height,
+            measure: "height",
+        };
         for load in self.loads {
             let worst = self.worst(load, prop)?;
-            design
-                .checks
-                .extend(self.checks(&worst, &basis, load.case)?);
+            let checks = member.checks(worst.member, &basis, load.case)?;
+            design.checks.extend(checks);
             let forces = brace.map(|(brace, side)| {
                 let factor = basis.factor;
                 BraceForces::of(load.case, brace, side, self.height, worst.on_prop, factor)
@@ -136,45 +141,6 @@ impl UprightTask<'_> {
         }
         Ok(worst)
     }
-
-    fn checks(
-        &self,
-        worst: &Worst,
-        basis: &Basis,
-        case: LoadCase,
-    ) -> Result<[Check; 3], DesignError> {
-        let bending = bending_capacity(&self.post.section, &self.post.material, basis.strength)?;
-        let shear = shear_capacity(&self.post.section, &self.post.material, basis.strength)?;
-        let check = |what, demand, capacity, reference| Check {
-            part: self.role.name().to_owned(),
-            what,
-            case,
-            demand,
-            capacity,
-            reference,
-        };
-        // The post is elastic, so that a factor on the load is one on moment and shear.
-        Ok([
-            check(
-                "bending",
-                Amount::Moment(worst.moment * basis.factor),
-                Amount::Moment(bending.value),
-                basis.strength_reference(&bending),
-            ),
-            check(
-                "shear",
-                Amount::Force(worst.shear * basis.factor),
-                Amount::Force(shear.value),
-                basis.strength_reference(&shear),
-            ),
-            check(
-                "deflection",
-                Amount::Deflection(worst.deflection),
-                Amount::Deflection(basis.deflection.of(self.height)),
-                basis.deflection.reference("height"),
-            ),
-        ])
-    }
 }
 
 /// A force on a member fixed at its foot and propped turns the foot most at 1 − 1/√3 of the
@@ -184,9 +150,7 @@ const WORST_FOR_BASE: f64 = 0.422_649_730_810_374_2;
 /// The greatest responses of a post, without load factors.
 #[derive(Clone, Copy, Default)]
 struct Worst {
-    moment: Moment,
-    shear: Force,
-    deflection: Length,
+    member: MemberDemand,
     base_shear: Force,
     base_moment: Moment,
     on_prop: Force,
@@ -194,10 +158,10 @@ struct Worst {
 
 impl Worst {
     fn take(&mut self, response: &Response) {
-        let start = response.start();
-        self.moment = self.moment.max(response.greatest_moment().value);
-        self.shear = self.shear.max(response.greatest_shear().value);
-        self.deflection = self.deflection.max(response.greatest_deflection().value);
+        let (start, member) = (response.start(), &mut self.member);
+        member.moment = member.moment.max(response.greatest_moment().value);
+        member.shear = member.shear.max(response.greatest_shear().value);
+        member.deflection = member.deflection.max(response.greatest_deflection().value);
         self.base_shear = self.base_shear.max(start.force.abs());
         if start.moment.abs() > self.base_moment.abs() {
             self.base_moment = start.moment;
