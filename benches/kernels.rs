@@ -5,7 +5,7 @@ use std::hint::black_box;
 use std::path::{Path, PathBuf};
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use sillmark::assess::{Method, Sources, Uncertainty, assess};
+use sillmark::assess::{Detail, Method, Sources, Uncertainty, assess};
 use sillmark::barrier::{BarrierTask, DesignRules, Kit, MountPlace, Run, design_barrier};
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::rules;
@@ -85,6 +85,7 @@ fn kernels(criterion: &mut Criterion) {
         uncertainty: Uncertainty::of(&site.uncertainty, None).unwrap(),
         years: 30,
         units: UnitSystem::Us,
+        detail: Detail::Full,
     };
     let sources = Sources {
         zones: vec![zones],

@@ -16,7 +16,7 @@
 //! missing or refused makes an answer unresolved with the reason, never a dry building.
 //!
 //! ```
-//! use sillmark::assess::{Method, Sources, Uncertainty, assess};
+//! use sillmark::assess::{Detail, Method, Sources, Uncertainty, assess};
 //! use sillmark::barrier::{DesignRules, Kit};
 //! use sillmark::crs::{DatumSettings, Datums};
 //! use sillmark::design::rules;
@@ -50,6 +50,7 @@
 //!     uncertainty: Uncertainty::of(&site.uncertainty, None)?,
 //!     years: 30,
 //!     units: UnitSystem::Us,
+//!     detail: Detail::Full,
 //! };
 //! let answer = assess(&site, &sources, &method)?;
 //! let door = &answer.openings[0];

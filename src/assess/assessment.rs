@@ -9,13 +9,15 @@ use crate::verdict::{Caution, Reason, Verdict};
 
 /// The answer for one building.
 #[derive(Clone, Debug)]
-pub struct Assessment {
+pub struct Assessment<'a> {
     /// What was asked.
-    pub site: Site,
+    pub site: &'a Site,
+    /// Its threshold; `None` where it is an estimate from the ground and no ground is known.
+    pub threshold: Option<Elevation>,
     /// What is known at the site's location.
-    pub place: Place,
+    pub place: Place<'a>,
     /// One for each opening, in the order of the site.
-    pub openings: Vec<OpeningAssessment>,
+    pub openings: Vec<OpeningAssessment<'a>>,
     /// The worst of the openings.
     pub verdict: Verdict,
     /// What all barriers together ask of a pump and of people; `None` without a barrier.
@@ -25,16 +27,16 @@ pub struct Assessment {
     /// How each figure came about.
     pub trail: Trail,
     /// How the answer was worked out.
-    pub method: Method,
+    pub method: &'a Method,
 }
 
 /// The answer for one opening.
 #[derive(Clone, Debug)]
-pub struct OpeningAssessment {
+pub struct OpeningAssessment<'a> {
     /// The opening as stated.
-    pub opening: Opening,
+    pub opening: &'a Opening,
     /// What is known where it stands, if that is not where the site is.
-    pub place: Option<Place>,
+    pub place: Option<Place<'a>>,
     /// Its sill; `None` where nobody has measured it.
     pub sill: Option<Elevation>,
     /// Flood level less sill, not less than nothing.

@@ -16,7 +16,7 @@ use crate::site::{Conditions, Opening};
 /// An opening with its sill below the design level.
 pub(super) struct BelowLevel<'a> {
     pub(super) opening: &'a Opening,
-    pub(super) place: &'a Place,
+    pub(super) place: &'a Place<'a>,
     pub(super) sill: Elevation,
     /// Design level less sill.
     pub(super) protection_height: Length,
@@ -74,10 +74,13 @@ impl Request<'_> {
         whose: &str,
     ) -> Result<Option<BarrierAnswer>, AssessError> {
         let (opening, conditions) = (self.opening, self.conditions);
+        let Some(width) = opening.width else {
+            return Ok(None);
+        };
         let case = self.water.case(conditions);
         let run = Run::of_legs(opening.run.clone());
         let task = BarrierTask {
-            run: run.unwrap_or_else(|| Run::straight(opening.width)),
+            run: run.unwrap_or_else(|| Run::straight(width)),
             height: self.height,
             opening_height: opening.height,
             place: MountPlace {
@@ -110,7 +113,7 @@ impl Request<'_> {
 
 /// Whether waves break there by the map. A level of the zone's own record includes their
 /// crests; one of another source is taken as the water without them, the safe side.
-fn coastal(place: &Place) -> Option<WaveLevel> {
+fn coastal(place: &Place<'_>) -> Option<WaveLevel> {
     let zone = place.zone.as_ref()?;
     if zone.worst.class != ZoneClass::CoastalWave {
         return None;

@@ -17,6 +17,9 @@ pub(super) fn barrier_trail(
     whose: &str,
     units: UnitSystem,
 ) {
+    if !trail.is_kept() {
+        return;
+    }
     let mut own = Trail::default();
     for load in &answer.design.loads {
         load_trail(&mut own, load, whose);

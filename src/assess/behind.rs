@@ -7,12 +7,12 @@ use crate::inflow::FillingTime;
 use crate::statement::Choice;
 use crate::verdict::{Reason, Verdict};
 
-impl Study<'_> {
+impl<'a> Study<'a> {
     /// What all barriers together ask of a pump and of people. Where they are not up before
     /// the water, every opening that needs one needs an engineer.
     pub(super) fn behind(
         &mut self,
-        openings: &mut [OpeningAssessment],
+        openings: &mut [OpeningAssessment<'a>],
     ) -> Result<Option<BehindBarriers>, AssessError> {
         let conditions = &self.site.conditions;
         let barriers: Vec<&BarrierAnswer> = openings
@@ -25,7 +25,7 @@ impl Study<'_> {
         let Some(behind) = &found else {
             return Ok(None);
         };
-        behind_trail(&mut self.trail, behind);
+        self.trail.note(|trail| behind_trail(trail, behind));
         if let Some(late) = Reason::not_in_time(behind, warning) {
             let waiting = openings
                 .iter_mut()
@@ -34,15 +34,17 @@ impl Study<'_> {
                 opening.reasons.push(late.clone());
                 Reason::weightiest_first(&mut opening.reasons);
                 opening.verdict = Verdict::of(&opening.reasons);
-                self.trail.add(
-                    format!(
-                        "verdict at {:?}, with the time to put up all barriers",
-                        opening.opening.id
-                    ),
-                    Value::Words(opening.verdict.word().to_owned()),
-                    "the worst that the opening's reasons ask for",
-                    "",
-                );
+                self.trail.note(|trail| {
+                    trail.add(
+                        format!(
+                            "verdict at {:?}, with the time to put up all barriers",
+                            opening.opening.id
+                        ),
+                        Value::Words(opening.verdict.word().to_owned()),
+                        "the worst that the opening's reasons ask for",
+                        "",
+                    );
+                });
             }
         }
         Ok(found)

@@ -1,7 +1,7 @@
 //! Which cautions a case calls for.
 
 use super::place::{GroundAnswer, Place, ZoneHere};
-use super::{Method, OpeningAssessment};
+use super::{Detail, Method, OpeningAssessment};
 use crate::barrier::{exceeds, twelve_hours};
 use crate::design::Occupancy;
 use crate::hazard::ZoneClass;
@@ -13,8 +13,8 @@ use crate::verdict::{Caution, GroundSource, MapStatement, Verdict, WallWater};
 /// The cautions of a case, those about the case first, those about every case last.
 pub(super) fn gather(
     site: &Site,
-    place: &Place,
-    openings: &[OpeningAssessment],
+    place: &Place<'_>,
+    openings: &[OpeningAssessment<'_>],
     method: &Method,
 ) -> Vec<Caution> {
     let mut cautions = Vec::new();
@@ -33,7 +33,26 @@ pub(super) fn gather(
             &mut cautions,
         );
     }
-    about_use(site, &mut cautions);
+    if method.detail == Detail::Full {
+        about_every_case(site, openings, method, &mut cautions);
+    }
+    let mut seen: Vec<Caution> = Vec::with_capacity(cautions.len());
+    for caution in cautions {
+        if !seen.contains(&caution) {
+            seen.push(caution);
+        }
+    }
+    seen
+}
+
+/// What is true of every case, or of every case with a barrier or by the rule.
+fn about_every_case(
+    site: &Site,
+    openings: &[OpeningAssessment<'_>],
+    method: &Method,
+    cautions: &mut Vec<Caution>,
+) {
+    about_use(site, cautions);
     let barriers = openings
         .iter()
         .any(|opening| opening.planks.is_some_and(|planks| planks.count > 0));
@@ -44,24 +63,17 @@ pub(super) fn gather(
         cautions.push(Caution::DemonstrationKit);
     }
     if barriers {
-        about_barriers(site, openings, &mut cautions);
+        about_barriers(site, openings, cautions);
     }
     cautions.extend([
         Caution::SurveySill,
         Caution::MapNotForecast,
         Caution::LocalCode,
     ]);
-    let mut seen: Vec<Caution> = Vec::with_capacity(cautions.len());
-    for caution in cautions {
-        if !seen.contains(&caution) {
-            seen.push(caution);
-        }
-    }
-    seen
 }
 
-fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
-    let unknown = |here: &ZoneHere| here.worst.class == ZoneClass::Unknown;
+fn about_zone(place: &Place<'_>, cautions: &mut Vec<Caution>) {
+    let unknown = |here: &ZoneHere<'_>| here.worst.class == ZoneClass::Unknown;
     // Without a level the verdict itself says that the zone is not known.
     if place.flood_level.is_some() && place.zone.as_ref().is_none_or(unknown) {
         cautions.push(Caution::ZoneUnknown {
@@ -101,7 +113,7 @@ fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
-fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
+fn about_level(place: &Place<'_>, cautions: &mut Vec<Caution>) {
     let remarks = place.level_remarks.iter();
     cautions.extend(remarks.map(|remark| Caution::LevelRemark {
         remark: remark.clone(),
@@ -133,7 +145,7 @@ fn about_level(place: &Place, cautions: &mut Vec<Caution>) {
     }
 }
 
-fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
+fn about_ground(place: &Place<'_>, cautions: &mut Vec<Caution>) {
     match &place.ground {
         GroundAnswer::NotAsked if place.lowest_ground.is_none() => {
             cautions.push(Caution::GroundUnknown {
@@ -174,8 +186,8 @@ fn about_ground(place: &Place, cautions: &mut Vec<Caution>) {
 
 /// The wall around an opening and below it.
 fn about_wall(
-    opening: &OpeningAssessment,
-    place: &Place,
+    opening: &OpeningAssessment<'_>,
+    place: &Place<'_>,
     method: &Method,
     cautions: &mut Vec<Caution>,
 ) {
@@ -217,7 +229,7 @@ fn about_wall(
 }
 
 /// What is true of every barrier, with the figures of the case.
-fn about_barriers(site: &Site, openings: &[OpeningAssessment], cautions: &mut Vec<Caution>) {
+fn about_barriers(site: &Site, openings: &[OpeningAssessment<'_>], cautions: &mut Vec<Caution>) {
     cautions.extend([Caution::StillWater, Caution::ShortDuration]);
     let depths = openings
         .iter()

@@ -4,7 +4,7 @@
 use super::study::Study;
 use super::{AssessError, Place, Value};
 use crate::quantity::{Elevation, Length};
-use crate::risk::{ChanceAtLevel, chance_over_top, chance_over_years};
+use crate::risk::{ChanceAtLevel, Deviation, chance_over_top, chance_over_years, root_sum_square};
 
 /// How often water reaches a height, from the curve of level and chance.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,43 +15,48 @@ pub struct YearlyChance {
     pub over_years: Option<f64>,
 }
 
-impl Study<'_> {
+impl<'a> Study<'a> {
     /// Chance that the assessed flood passes a top that stands on a sill; `None` where the
     /// level's standard deviation is not known.
     pub(super) fn over_top(
         &mut self,
-        place: &Place,
+        place: &Place<'_>,
         sill: Elevation,
         barrier_height: Length,
-        whose: &str,
+        whose: &dyn Fn() -> String,
     ) -> Result<Option<f64>, AssessError> {
         let Some(level) = place.flood_level.as_ref().map(|level| &level.decided) else {
             return Ok(None);
         };
         let Some(sd) = level.sd else { return Ok(None) };
-        let of_sill = &self.method.uncertainty.sill;
-        let chance = chance_over_top(level.elevation, sd, sill.raised(barrier_height), of_sill.sd)?;
-        self.trail.add(
-            format!("standard deviation of the sill{whose}"),
-            Value::Length(of_sill.sd),
-            format!("{}: {}", of_sill.name, of_sill.covers),
-            of_sill.citation.to_string(),
-        );
-        self.trail.add(
-            format!("chance that the assessed event passes the top{whose}"),
-            Value::Chance(chance),
-            "normal distribution about the flood level with the standard deviations of level and sill; not the flood study itself",
-            "",
-        );
+        let Some(sill_sd) = self.sill_sd() else {
+            return Ok(None);
+        };
+        let chance = chance_over_top(level.elevation, sd, sill.raised(barrier_height), sill_sd)?;
+        let of_sill = self.deviation_of_sill();
+        self.trail.note(|trail| {
+            trail.add(
+                format!("standard deviation of the sill{}", whose()),
+                Value::Length(sill_sd),
+                format!("{}: {}", of_sill.name, of_sill.covers),
+                of_sill.citation.to_string(),
+            );
+            trail.add(
+                format!("chance that the assessed event passes the top{}", whose()),
+                Value::Chance(chance),
+                "normal distribution about the flood level with the standard deviations of level and sill; not the flood study itself",
+                "",
+            );
+        });
         Ok(Some(chance))
     }
 
     /// How often water reaches a height, where levels of several floods are known.
     pub(super) fn yearly(
         &mut self,
-        place: &Place,
+        place: &Place<'_>,
         height: Elevation,
-        what: &str,
+        what: &dyn Fn() -> String,
     ) -> Result<Option<YearlyChance>, AssessError> {
         let Some(curve) = &place.curve else {
             return Ok(None);
@@ -61,30 +66,56 @@ impl Study<'_> {
         let over_years = match annual {
             ChanceAtLevel::Known { chance, from } => {
                 let over_years = chance_over_years(chance, years);
-                self.trail.add(
-                    format!("annual chance of water at the {what}"),
-                    Value::Chance(chance.probability()),
-                    from.to_string(),
-                    curve.reference.clone(),
-                );
-                self.trail.add(
-                    format!("chance of water at the {what} over {years} years"),
-                    Value::Chance(over_years),
-                    "1 − (1 − annual chance)^years",
-                    "",
-                );
+                self.trail.note(|trail| {
+                    trail.add(
+                        format!("annual chance of water at the {}", what()),
+                        Value::Chance(chance.probability()),
+                        from.to_string(),
+                        curve.reference.clone(),
+                    );
+                    trail.add(
+                        format!("chance of water at the {} over {years} years", what()),
+                        Value::Chance(over_years),
+                        "1 − (1 − annual chance)^years",
+                        "",
+                    );
+                });
                 Some(over_years)
             }
             ChanceAtLevel::Beyond(beyond) => {
-                self.trail.add(
-                    format!("annual chance of water at the {what}"),
-                    Value::Words(beyond.to_string()),
-                    "outside the floods whose levels are known; nothing is extrapolated",
-                    curve.reference.clone(),
-                );
+                self.trail.note(|trail| {
+                    trail.add(
+                        format!("annual chance of water at the {}", what()),
+                        Value::Words(beyond.to_string()),
+                        "outside the floods whose levels are known; nothing is extrapolated",
+                        curve.reference.clone(),
+                    );
+                });
                 None
             }
         };
         Ok(Some(YearlyChance { annual, over_years }))
+    }
+
+    /// How well sills are known: as measured, or as estimated from the ground.
+    fn deviation_of_sill(&self) -> &'a Deviation {
+        let uncertainty = &self.method.uncertainty;
+        if self.site.threshold.is_estimate() {
+            &uncertainty.estimated
+        } else {
+            &uncertainty.sill
+        }
+    }
+
+    /// Standard deviation of a sill. Of an estimate from the ground it is that of the height
+    /// with that of the terrain; not known where the latter is not.
+    fn sill_sd(&self) -> Option<Length> {
+        let own = self.deviation_of_sill().sd;
+        if self.site.threshold.is_estimate() {
+            let terrain = self.method.uncertainty.terrain_sd()?;
+            Some(root_sum_square([own, terrain]))
+        } else {
+            Some(own)
+        }
     }
 }

@@ -4,7 +4,7 @@ use crate::barrier::DesignError;
 use crate::crs::{CrsError, DatumError};
 use crate::level::LevelError;
 use crate::quantity::{Elevation, IncomparableDatums, VerticalDatum};
-use crate::site::Site;
+use crate::site::{Site, Threshold};
 use crate::statement::Place;
 use crate::terrain::TerrainError;
 
@@ -71,7 +71,12 @@ impl AssessError {
     ) -> Self {
         Self::Datum(Box::new(OtherDatum {
             place: site.threshold_place.clone(),
-            threshold: site.units.elevation(site.threshold),
+            threshold: match site.threshold {
+                Threshold::Stated(elevation) => site.units.elevation(elevation),
+                Threshold::AboveGround { height, .. } => {
+                    format!("{} above the ground", site.units.height(height))
+                }
+            },
             threshold_datum: site.threshold.datum(),
             what: what.to_owned(),
             datum: elevation.datum(),

@@ -67,7 +67,8 @@ impl Study<'_> {
     ) -> Result<Vec<StatedLevel>, AssessError> {
         let mut levels = self.site.flood_levels.clone();
         for level in &mut levels {
-            let what = format!("the {} ({})", level.event, level.source);
+            let (event, source) = (level.event, &level.source);
+            let what = || format!("the {event} ({source})");
             level.elevation = self.on_threshold_datum(level.elevation, spot, &what)?;
         }
         let Some(curve) = curve else {
@@ -140,25 +141,23 @@ impl Study<'_> {
 
     fn trail_design(&mut self, design: Option<&DesignLevel>, spot: Spot<'_>) {
         let Some(design) = design else { return };
-        let rule = &self.method.rule;
-        if let Some(freeboard) = design.freeboard {
-            self.trail.add(
-                format!("freeboard{}", spot.whose),
-                Value::Length(freeboard),
-                format!("rule {}: {}", rule.id, rule.name),
-                rule.citation.to_string(),
+        let (rule, units) = (&self.method.rule, self.method.units);
+        self.trail.note(|trail| {
+            if let Some(freeboard) = design.freeboard {
+                trail.add(
+                    format!("freeboard{}", spot.whose),
+                    Value::Length(freeboard),
+                    format!("rule {}: {}", rule.id, rule.name),
+                    rule.citation.to_string(),
+                );
+            }
+            trail.add(
+                format!("design level{}", spot.whose),
+                Value::Elevation(design.elevation),
+                format!("{} + {}", design.governing, units.height(design.added)),
+                format!("rule {}", rule.id),
             );
-        }
-        self.trail.add(
-            format!("design level{}", spot.whose),
-            Value::Elevation(design.elevation),
-            format!(
-                "{} + {}",
-                design.governing,
-                self.method.units.height(design.added)
-            ),
-            format!("rule {}", rule.id),
-        );
+        });
     }
 }
 

@@ -4,36 +4,43 @@ use super::place::{GroundAnswer, LowestGround};
 use super::study::{Spot, Study};
 use super::{AssessError, Value};
 use crate::level::{GradeReach, HighestGrade};
-use crate::terrain::{Grade, Ground};
+use crate::terrain::{Gap, Grade, Ground};
 use crate::verdict::GroundSource;
 
 impl Study<'_> {
-    pub(super) fn ground(&mut self, spot: Spot<'_>) -> Result<GroundAnswer, AssessError> {
-        let quantity = format!("ground{}", spot.whose);
-        let terrain = &self.sources.terrain;
-        if terrain.dems().is_empty() {
-            self.trail
-                .add(quantity, Value::Unknown, "no terrain model was given", "");
-            return Ok(GroundAnswer::NotAsked);
-        }
-        match terrain.ground_at(spot.location)? {
-            Ok(ground) => {
-                let what = format!("the terrain {}", ground.source);
+    pub(super) fn ground(
+        &mut self,
+        spot: Spot<'_>,
+        read: Option<Result<Ground, Gap>>,
+    ) -> Result<GroundAnswer, AssessError> {
+        let quantity = || format!("ground{}", spot.whose);
+        match read {
+            None => {
+                self.trail.note(|trail| {
+                    trail.add(quantity(), Value::Unknown, "no terrain model was given", "");
+                });
+                Ok(GroundAnswer::NotAsked)
+            }
+            Some(Ok(ground)) => {
+                let what = || format!("the terrain {}", ground.source);
                 let elevation = self.on_threshold_datum(ground.elevation, spot, &what)?;
-                self.trail.add(
-                    quantity,
-                    Value::Elevation(elevation),
-                    "bilinear between the four nearest cell centres of the terrain",
-                    ground.source.clone(),
-                );
+                self.trail.note(|trail| {
+                    trail.add(
+                        quantity(),
+                        Value::Elevation(elevation),
+                        "bilinear between the four nearest cell centres of the terrain",
+                        ground.source.to_string(),
+                    );
+                });
                 Ok(GroundAnswer::Known(Ground {
                     elevation,
                     ..ground
                 }))
             }
-            Err(gap) => {
-                self.trail
-                    .add(quantity, Value::Unknown, gap.to_string(), "");
+            Some(Err(gap)) => {
+                self.trail.note(|trail| {
+                    trail.add(quantity(), Value::Unknown, gap.to_string(), "");
+                });
                 Ok(GroundAnswer::Gap(gap))
             }
         }
@@ -44,24 +51,31 @@ impl Study<'_> {
     ///
     /// What is surveyed, and the outline, are those of the building; an opening elsewhere has
     /// its own ground.
-    pub(super) fn grade(&mut self, spot: Spot<'_>) -> Result<AdjacentGrade, AssessError> {
+    pub(super) fn grade(
+        &mut self,
+        spot: Spot<'_>,
+        read: Option<(Grade, GradeReach)>,
+        sheet_flow: bool,
+    ) -> Result<AdjacentGrade, AssessError> {
         let at_site = self.is_at_site(spot);
         let surveyed = Some(self.site.grade)
             .filter(|_| at_site)
             .unwrap_or_default();
-        let near = match spot.whose {
+        let near = || match spot.whose {
             "" => "near the building".to_owned(),
             whose => format!("near the building,{whose}"),
         };
         let mut found = AdjacentGrade::default();
         if let Some(elevation) = surveyed.lowest {
             let how = "lowest adjacent grade as stated";
-            self.trail.add(
-                format!("lowest ground {near}"),
-                Value::Elevation(elevation),
-                how,
-                "site file",
-            );
+            self.trail.note(|trail| {
+                trail.add(
+                    format!("lowest ground {}", near()),
+                    Value::Elevation(elevation),
+                    how,
+                    "site file",
+                );
+            });
             found.lowest = Some(LowestGround {
                 elevation,
                 source: GroundSource::Surveyed,
@@ -69,12 +83,14 @@ impl Study<'_> {
         }
         if let Some(elevation) = surveyed.highest {
             let how = "highest adjacent grade as stated";
-            self.trail.add(
-                format!("highest ground {near}"),
-                Value::Elevation(elevation),
-                how,
-                "site file",
-            );
+            self.trail.note(|trail| {
+                trail.add(
+                    format!("highest ground {}", near()),
+                    Value::Elevation(elevation),
+                    how,
+                    "site file",
+                );
+            });
             found.highest = Some(HighestGrade::surveyed(
                 elevation,
                 Some(self.method.uncertainty.sill.sd),
@@ -83,14 +99,13 @@ impl Study<'_> {
         if found.lowest.is_some() && found.highest.is_some() {
             return Ok(found);
         }
-        let Some((mut grade, reach)) = self.grade_of_terrain(spot)? else {
+        let Some((mut grade, reach)) = read else {
             return Ok(found);
         };
-        let what = format!("the terrain {}", grade.source);
+        let source = grade.source.clone();
+        let what = || format!("the terrain {source}");
         grade.lowest = self.on_threshold_datum(grade.lowest, spot, &what)?;
         grade.highest = self.on_threshold_datum(grade.highest, spot, &what)?;
-        let sd = self.method.uncertainty.terrain_sd();
-        let highest = HighestGrade::of_terrain(&grade, reach, sd, self.method.units);
         let how = |which| {
             let voids = match grade.without_value {
                 0 => String::new(),
@@ -108,51 +123,35 @@ impl Study<'_> {
             )
         };
         if found.lowest.is_none() {
-            let value = Value::Elevation(grade.lowest);
-            self.trail.add(
-                format!("lowest ground {near}"),
-                value,
-                how("lowest"),
-                grade.source.clone(),
-            );
+            self.trail.note(|trail| {
+                trail.add(
+                    format!("lowest ground {}", near()),
+                    Value::Elevation(grade.lowest),
+                    how("lowest"),
+                    grade.source.to_string(),
+                );
+            });
             found.lowest = Some(LowestGround {
                 elevation: grade.lowest,
                 source: GroundSource::Terrain,
             });
         }
         if found.highest.is_none() {
-            let value = Value::Elevation(grade.highest);
-            self.trail.add(
-                format!("highest ground {near}"),
-                value,
-                how("highest"),
-                grade.source.clone(),
-            );
-            found.highest = Some(highest);
+            self.trail.note(|trail| {
+                trail.add(
+                    format!("highest ground {}", near()),
+                    Value::Elevation(grade.highest),
+                    how("highest"),
+                    grade.source.to_string(),
+                );
+            });
+            // Only a depth over the ground asks for it.
+            found.highest = sheet_flow.then(|| {
+                let sd = self.method.uncertainty.terrain_sd();
+                HighestGrade::of_terrain(&grade, reach, sd, self.method.units)
+            });
         }
         Ok(found)
-    }
-
-    fn grade_of_terrain(&self, spot: Spot<'_>) -> Result<Option<(Grade, GradeReach)>, AssessError> {
-        let terrain = &self.sources.terrain;
-        if terrain.dems().is_empty() {
-            return Ok(None);
-        }
-        let outline = self
-            .site
-            .footprint
-            .as_ref()
-            .filter(|_| self.is_at_site(spot));
-        let (found, reach) = if let Some(footprint) = outline {
-            (terrain.grade_along(footprint)?, GradeReach::Outline)
-        } else {
-            let radius = self.method.grade_radius;
-            (
-                terrain.grade_around(spot.location, radius)?,
-                GradeReach::Radius(radius),
-            )
-        };
-        Ok(found.ok().map(|grade| (grade, reach)))
     }
 }
 

@@ -31,6 +31,7 @@ mod freeboard;
 mod ground;
 mod opening;
 mod place;
+mod readings;
 mod study;
 mod trail;
 mod uncertainty;
@@ -42,6 +43,7 @@ pub use assessment::{Assessment, OpeningAssessment};
 pub use chances::YearlyChance;
 pub use error::{AssessError, OtherDatum};
 pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
+pub use readings::{Readings, read_place};
 pub(crate) use trail::percent;
 pub use trail::{Step, Trail, Value};
 pub use uncertainty::Uncertainty;
@@ -91,6 +93,18 @@ pub struct Method {
     pub years: u32,
     /// The units of sentences; figures carry their own.
     pub units: UnitSystem,
+    /// How much is told beside the figures.
+    pub detail: Detail,
+}
+
+/// How much an assessment tells beside its figures, verdicts and reasons.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Detail {
+    /// Everything: the trail, all sources of the level, all cautions.
+    Full,
+    /// Cautions about the case alone, no trail, and the slowest source of a level only where
+    /// no other has one: for many buildings.
+    Figures,
 }
 
 /// Assesses one building.
@@ -101,17 +115,41 @@ pub struct Method {
 /// # Errors
 /// [`AssessError`] where the levels or the terrain stand on another datum than the threshold,
 /// or a source cannot be read.
-pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessment, AssessError> {
+pub fn assess<'a>(
+    site: &'a Site,
+    sources: &'a Sources,
+    method: &'a Method,
+) -> Result<Assessment<'a>, AssessError> {
+    let readings = read_place(site.location, site.footprint.as_ref(), sources, method)?;
+    assess_read(site, readings, sources, method)
+}
+
+/// Assesses one building whose place was read before by [`read_place`]; [`assess`] does both.
+///
+/// # Errors
+/// As [`assess`].
+pub fn assess_read<'a>(
+    site: &'a Site,
+    readings: Readings<'a>,
+    sources: &'a Sources,
+    method: &'a Method,
+) -> Result<Assessment<'a>, AssessError> {
     let mut study = Study {
         site,
         sources,
         method,
-        trail: Trail::default(),
+        trail: match method.detail {
+            Detail::Full => Trail::default(),
+            Detail::Figures => Trail::unread(),
+        },
+        threshold: None,
     };
-    let place = study.place(Spot {
+    let spot = Spot {
         location: site.location,
         whose: "",
-    })?;
+    };
+    let place = study.conclude(spot, readings)?;
+    study.threshold = site.threshold.elevation(place.ground.elevation());
     let mut openings = site
         .openings
         .iter()
@@ -125,13 +163,14 @@ pub fn assess(site: &Site, sources: &Sources, method: &Method) -> Result<Assessm
         .unwrap_or(Verdict::Unresolved);
     let cautions = cautions::gather(site, &place, &openings, method);
     Ok(Assessment {
-        site: site.clone(),
+        site,
+        threshold: study.threshold,
         place,
         openings,
         verdict,
         behind,
         cautions,
         trail: study.trail,
-        method: method.clone(),
+        method,
     })
 }

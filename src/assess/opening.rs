@@ -4,7 +4,7 @@ use super::barrier::BelowLevel;
 use super::place::Place;
 use super::study::{Spot, Study};
 use super::{AssessError, Method, OpeningAssessment, Trail, Value};
-use crate::barrier::{PlankStack, planks_for};
+use crate::barrier::{Kit, PlankStack, planks_for};
 use crate::hazard::ZoneClass;
 use crate::load::{Hydrostatic, Salinity, WATER_WEIGHT_SOURCE};
 use crate::quantity::{Elevation, Length, Velocity};
@@ -12,35 +12,38 @@ use crate::site::{Opening, Sill, Site};
 use crate::statement::Choice;
 use crate::verdict::{Evidence, MapStatement, Reason, Verdict, judge};
 
-impl Study<'_> {
+impl<'a> Study<'a> {
     /// Studies one opening; `site_place` is what is known where the site is.
     pub(super) fn opening(
         &mut self,
-        opening: &Opening,
-        site_place: &Place,
-    ) -> Result<OpeningAssessment, AssessError> {
-        let whose = format!(" at {:?}", opening.id);
+        opening: &'a Opening,
+        site_place: &Place<'a>,
+    ) -> Result<OpeningAssessment<'a>, AssessError> {
+        let whose = || format!(" at {:?}", opening.id);
         let own_place = match opening.location {
             Some(location) => Some(self.place(Spot {
                 location,
-                whose: &whose,
+                whose: &whose(),
             })?),
             None => None,
         };
         let place = own_place.as_ref().unwrap_or(site_place);
         let (site, method) = (self.site, self.method);
+        let threshold = self.threshold;
         let trail = &mut self.trail;
-        let sill = sill(site, opening, &whose, trail);
+        let sill = sill(site, threshold, opening, &whose, trail);
 
         let mut depth = None;
         if let (Some(level), Some(sill)) = (&place.flood_level, sill) {
             let water = level.decided.elevation.above(sill)?.max(Length::default());
-            trail.add(
-                format!("depth{whose}"),
-                Value::Length(water),
-                "flood level − sill, not less than nothing",
-                "",
-            );
+            trail.note(|trail| {
+                trail.add(
+                    format!("depth{}", whose()),
+                    Value::Length(water),
+                    "flood level − sill, not less than nothing",
+                    "",
+                );
+            });
             depth = Some(water);
         }
         let barrier = match (&place.statement, sill) {
@@ -55,11 +58,12 @@ impl Study<'_> {
             .filter(|planks| planks.count > 0);
         let (mut chance_over_top, mut at_sill, mut at_barrier_top) = (None, None, None);
         if let Some(sill) = sill {
-            at_sill = self.yearly(place, sill, &format!("sill{whose}"))?;
+            at_sill = self.yearly(place, sill, &|| format!("sill{}", whose()))?;
             if let Some(planks) = stack {
                 chance_over_top = self.over_top(place, sill, planks.height, &whose)?;
                 let top = sill.raised(planks.height);
-                at_barrier_top = self.yearly(place, top, &format!("top of the barrier{whose}"))?;
+                at_barrier_top =
+                    self.yearly(place, top, &|| format!("top of the barrier{}", whose()))?;
             }
         }
         let evidence = evidence(site, opening, place, sill);
@@ -73,7 +77,7 @@ impl Study<'_> {
                     protection_height: barrier.protection_height,
                     velocity: evidence.velocity,
                 },
-                &whose,
+                &whose(),
             )?,
             _ => None,
         };
@@ -81,14 +85,16 @@ impl Study<'_> {
         reasons.extend(shortfalls.cloned().map(Reason::Barrier));
         Reason::weightiest_first(&mut reasons);
         let verdict = Verdict::of(&reasons);
-        self.trail.add(
-            format!("verdict{whose}"),
-            Value::Words(verdict.word().to_owned()),
-            "the worst that the opening's reasons ask for",
-            "data/limits.toml",
-        );
+        self.trail.note(|trail| {
+            trail.add(
+                format!("verdict{}", whose()),
+                Value::Words(verdict.word().to_owned()),
+                "the worst that the opening's reasons ask for",
+                "data/limits.toml",
+            );
+        });
         Ok(OpeningAssessment {
-            opening: opening.clone(),
+            opening,
             sill,
             depth,
             protection_height: barrier.as_ref().map(|barrier| barrier.protection_height),
@@ -106,29 +112,37 @@ impl Study<'_> {
     }
 }
 
-fn sill(site: &Site, opening: &Opening, whose: &str, trail: &mut Trail) -> Option<Elevation> {
+fn sill(
+    site: &Site,
+    threshold: Option<Elevation>,
+    opening: &Opening,
+    whose: &dyn Fn() -> String,
+    trail: &mut Trail,
+) -> Option<Elevation> {
     let (sill, how) = match opening.sill {
-        Sill::Elevation(elevation) => (Some(elevation), "as stated".to_owned()),
+        Sill::Elevation(elevation) => (Some(elevation), "as stated"),
         Sill::AboveThreshold(height) => (
-            Some(site.threshold.raised(height)),
-            "threshold + stated height above it".to_owned(),
+            threshold.map(|threshold| threshold.raised(height)),
+            "threshold + stated height above it",
         ),
         Sill::Threshold => (
-            Some(site.threshold),
-            "no sill is stated for the opening: the building's threshold".to_owned(),
+            threshold,
+            "no sill is stated for the opening: the building's threshold",
         ),
-        Sill::Unknown => (None, "stated as unknown".to_owned()),
+        Sill::Unknown => (None, "stated as unknown"),
     };
-    trail.add(
-        format!("sill{whose}"),
-        sill.map_or(Value::Unknown, Value::Elevation),
-        how,
-        opening
-            .sill_place
-            .as_ref()
-            .unwrap_or(&site.threshold_place)
-            .to_string(),
-    );
+    trail.note(|trail| {
+        trail.add(
+            format!("sill{}", whose()),
+            sill.map_or(Value::Unknown, Value::Elevation),
+            how,
+            opening
+                .sill_place
+                .as_ref()
+                .unwrap_or(&site.threshold_place)
+                .to_string(),
+        );
+    });
     sill
 }
 
@@ -145,57 +159,60 @@ impl Barrier {
         level: Elevation,
         sill: Elevation,
         site: &Site,
-        whose: &str,
+        whose: &dyn Fn() -> String,
         method: &Method,
         trail: &mut Trail,
     ) -> Result<Self, AssessError> {
         let protection_height = level.above(sill)?.max(Length::default());
+        let planks = planks_for(protection_height, &method.kit);
+        let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
+        let weight = salinity.specific_weight();
+        let barrier = Self {
+            protection_height,
+            planks,
+            at_design_level: Hydrostatic::of_depth(protection_height, weight),
+            at_top: Hydrostatic::of_depth(planks.height, weight),
+        };
+        trail.note(|trail| barrier.tell(site, &whose(), &method.kit, trail));
+        Ok(barrier)
+    }
+
+    fn tell(&self, site: &Site, whose: &str, kit: &Kit, trail: &mut Trail) {
         trail.add(
             format!("protection height{whose}"),
-            Value::Length(protection_height),
+            Value::Length(self.protection_height),
             "design level − sill, not less than nothing",
             "",
         );
-        let planks = planks_for(protection_height, &method.kit);
         trail.add(
             format!("planks{whose}"),
-            Value::Count(planks.count),
+            Value::Count(self.planks.count),
             "whole planks that reach the protection height",
-            method.kit.name.clone(),
+            kit.name.clone(),
         );
         trail.add(
             format!("barrier height{whose}"),
-            Value::Length(planks.height),
+            Value::Length(self.planks.height),
             "planks × cover height of one plank",
-            method.kit.citation.to_string(),
+            kit.citation.to_string(),
         );
-        let salinity = site.conditions.water.salinity.unwrap_or(Salinity::Fresh);
-        let weight = salinity.specific_weight();
         let water = match site.conditions.water.salinity {
             Some(stated) => format!("still {} water", stated.word()),
             None => format!(
                 "still water, taken as {} because nobody states its salinity",
-                salinity.word()
+                Salinity::Fresh.word()
             ),
         };
-        let at_design_level = Hydrostatic::of_depth(protection_height, weight);
-        let at_top = Hydrostatic::of_depth(planks.height, weight);
         for (load, case) in [
-            (&at_design_level, "water at the design level"),
-            (&at_top, "water at the top of the barrier"),
+            (&self.at_design_level, "water at the design level"),
+            (&self.at_top, "water at the top of the barrier"),
         ] {
-            trail_load(load, case, &water, whose, trail);
+            tell_load(load, case, &water, whose, trail);
         }
-        Ok(Self {
-            protection_height,
-            planks,
-            at_design_level,
-            at_top,
-        })
     }
 }
 
-fn trail_load(load: &Hydrostatic, case: &str, water: &str, whose: &str, trail: &mut Trail) {
+fn tell_load(load: &Hydrostatic, case: &str, water: &str, whose: &str, trail: &mut Trail) {
     let mut add = |what: &str, value, formula: &str| {
         trail.add(
             format!("{what}{whose}, {case}"),
@@ -217,11 +234,18 @@ fn trail_load(load: &Hydrostatic, case: &str, water: &str, whose: &str, trail: &
     );
 }
 
-fn evidence(site: &Site, opening: &Opening, place: &Place, sill: Option<Elevation>) -> Evidence {
-    let zone = place.zone.as_ref().map(|here| &here.worst);
+fn evidence(
+    site: &Site,
+    opening: &Opening,
+    place: &Place<'_>,
+    sill: Option<Elevation>,
+) -> Evidence {
+    let zone = place.zone.as_ref().map(|here| here.worst);
+    let from_threshold = matches!(opening.sill, Sill::Threshold | Sill::AboveThreshold(_));
     let has = |class| zone.is_some_and(|zone| zone.class == class);
     Evidence {
         sill,
+        needs_ground: from_threshold && site.threshold.is_estimate(),
         design: place.statement.clone(),
         coastal_zone: zone
             .filter(|_| has(ZoneClass::CoastalWave))

@@ -1,9 +1,9 @@
 //! What maps, terrain and rule say about one place.
 
-use super::AssessError;
 use super::study::{Spot, Study};
+use super::{AssessError, Readings, read_place};
 use crate::design::DesignLevel;
-use crate::hazard::Zone;
+use crate::hazard::{Zone, ZoneClass};
 use crate::level::{Candidate, Curve, FloodLevel};
 use crate::quantity::Elevation;
 use crate::site::Location;
@@ -12,11 +12,11 @@ use crate::verdict::{GroundSource, MapStatement};
 
 /// Everything that is known at one place before an opening is looked at.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Place {
+pub struct Place<'maps> {
     /// Where.
     pub location: Location,
     /// The zones there; `None` where no polygon holds the place.
-    pub zone: Option<ZoneHere>,
+    pub zone: Option<ZoneHere<'maps>>,
     /// Whether there was a zone layer to look the place up in.
     pub zones_given: bool,
     /// The ground there.
@@ -39,11 +39,11 @@ pub struct Place {
 
 /// The zones that hold a place.
 #[derive(Clone, Debug, PartialEq)]
-pub struct ZoneHere {
+pub struct ZoneHere<'maps> {
     /// The worst of them: it decides.
-    pub worst: Zone,
+    pub worst: &'maps Zone,
     /// The others.
-    pub others: Vec<Zone>,
+    pub others: Vec<&'maps Zone>,
     /// Whether the place lies on an edge.
     pub on_edge: bool,
 }
@@ -59,6 +59,17 @@ pub enum GroundAnswer {
     NotAsked,
 }
 
+impl GroundAnswer {
+    /// The ground, where it is known.
+    #[must_use]
+    pub fn elevation(&self) -> Option<Elevation> {
+        match self {
+            Self::Known(ground) => Some(ground.elevation),
+            Self::Gap(_) | Self::NotAsked => None,
+        }
+    }
+}
+
 /// The lowest ground near the walls.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LowestGround {
@@ -68,17 +79,42 @@ pub struct LowestGround {
     pub source: GroundSource,
 }
 
-impl Study<'_> {
-    /// Studies one place: zones, ground, flood level, design level.
-    pub(super) fn place(&mut self, spot: Spot<'_>) -> Result<Place, AssessError> {
-        let here = self.zones(spot)?;
-        let ground = self.ground(spot)?;
-        let grade = self.grade(spot)?;
-        let answer = self.flood_level(spot, &here, &ground, grade.highest.as_ref())?;
+impl<'a> Study<'a> {
+    /// Studies one place: reads it, and concludes.
+    pub(super) fn place(&mut self, spot: Spot<'_>) -> Result<Place<'a>, AssessError> {
+        let outline = self
+            .site
+            .footprint
+            .as_ref()
+            .filter(|_| self.is_at_site(spot));
+        let readings = read_place(spot.location, outline, self.sources, self.method)?;
+        self.conclude(spot, readings)
+    }
+
+    /// What follows from the readings: ground, flood level, design level.
+    pub(super) fn conclude(
+        &mut self,
+        spot: Spot<'_>,
+        readings: Readings<'a>,
+    ) -> Result<Place<'a>, AssessError> {
+        let Readings {
+            zones: here,
+            ground,
+            grade,
+            levels,
+        } = readings;
+        self.trail_zones(spot, &here);
+        let ground = self.ground(spot, ground)?;
+        let sheet_flow = here
+            .zones
+            .iter()
+            .any(|zone| zone.class == ZoneClass::SheetFlow);
+        let grade = self.grade(spot, grade, sheet_flow)?;
+        let answer = self.flood_level(spot, &here, levels, grade.highest.as_ref())?;
         let (statement, design_level) = self.design(spot, &here, &answer)?;
         let zone = here.zones.split_first().map(|(worst, others)| ZoneHere {
-            worst: (*worst).clone(),
-            others: others.iter().map(|zone| (*zone).clone()).collect(),
+            worst,
+            others: others.to_vec(),
             on_edge: here.on_edge,
         });
         Ok(Place {

@@ -10,6 +10,8 @@ pub(super) struct Study<'a> {
     pub(super) sources: &'a Sources,
     pub(super) method: &'a Method,
     pub(super) trail: Trail,
+    /// The threshold, once the ground under it is known.
+    pub(super) threshold: Option<Elevation>,
 }
 
 /// A place under study: where it is, and how the trail names it.
@@ -34,7 +36,7 @@ impl Study<'_> {
         &mut self,
         elevation: Elevation,
         spot: Spot<'_>,
-        what: &str,
+        what: &dyn Fn() -> String,
     ) -> Result<Elevation, AssessError> {
         let datum = self.site.threshold.datum();
         if elevation.datum() == datum {
@@ -42,19 +44,27 @@ impl Study<'_> {
         }
         match self.sources.datums.convert(elevation, datum, spot.location) {
             Ok(conversion) => {
-                self.trail.add(
-                    format!(
-                        "shift of {what}{} from {} to {datum}",
-                        spot.whose,
-                        elevation.datum()
-                    ),
-                    Value::Length(conversion.shift),
-                    conversion.how,
-                    conversion.reference,
-                );
+                self.trail.note(|trail| {
+                    trail.add(
+                        format!(
+                            "shift of {}{} from {} to {datum}",
+                            what(),
+                            spot.whose,
+                            elevation.datum()
+                        ),
+                        Value::Length(conversion.shift),
+                        conversion.how,
+                        conversion.reference,
+                    );
+                });
                 Ok(conversion.elevation)
             }
-            Err(error) => Err(AssessError::other_datum(self.site, what, elevation, error)),
+            Err(error) => Err(AssessError::other_datum(
+                self.site,
+                &what(),
+                elevation,
+                error,
+            )),
         }
     }
 }

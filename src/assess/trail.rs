@@ -8,9 +8,21 @@ use crate::quantity::unit::{
 use crate::quantity::{Elevation, UnitSystem, duration};
 
 /// The steps of an assessment, in the order in which they were taken.
-#[derive(Clone, Debug, Default, PartialEq)]
+///
+/// Where nobody reads it, it stays empty and its sentences are never made.
+#[derive(Clone, Debug, PartialEq)]
 pub struct Trail {
     steps: Vec<Step>,
+    kept: bool,
+}
+
+impl Default for Trail {
+    fn default() -> Self {
+        Self {
+            steps: Vec::new(),
+            kept: true,
+        }
+    }
 }
 
 /// One figure: what it is, how it came about and where that stands.
@@ -66,6 +78,28 @@ pub enum Value {
 }
 
 impl Trail {
+    /// A trail of which nothing is kept.
+    #[must_use]
+    pub const fn unread() -> Self {
+        Self {
+            steps: Vec::new(),
+            kept: false,
+        }
+    }
+
+    /// Whether somebody reads it.
+    #[must_use]
+    pub const fn is_kept(&self) -> bool {
+        self.kept
+    }
+
+    /// Lets `write` add steps, where they are kept.
+    pub(super) fn note(&mut self, write: impl FnOnce(&mut Self)) {
+        if self.kept {
+            write(self);
+        }
+    }
+
     /// Adds a step.
     pub fn add(
         &mut self,

@@ -15,6 +15,8 @@ pub struct Uncertainty {
     pub terrain: Option<Deviation>,
     /// Threshold and sills.
     pub sill: Deviation,
+    /// The height of a threshold above the ground, where nobody surveyed the threshold.
+    pub estimated: Deviation,
     /// The depth number of a sheet-flow zone.
     pub depth_number: Deviation,
     /// Levels by the code of their source, where the user gives one.
@@ -43,6 +45,7 @@ impl Uncertainty {
                 Some(given) => Deviation::of_given(given, Measured::Sill)?,
                 None => Deviation::shipped("surveyed")?,
             },
+            estimated: Deviation::shipped("estimated")?,
             depth_number: Deviation::shipped("depth-number")?,
             levels: levels.collect::<Result<_, _>>()?,
         })

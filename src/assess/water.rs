@@ -1,11 +1,9 @@
 //! Step 3: the flood level at a place.
 
-use super::place::GroundAnswer;
 use super::study::{Spot, Study};
-use super::{AssessError, Value};
+use super::{AssessError, Detail, Trail, Value};
 use crate::hazard::ZonesHere;
-use crate::level::{HighestGrade, LevelAnswer, Question, Refusal, Silence, flood_level};
-use crate::terrain::Gap;
+use crate::level::{HighestGrade, LevelAnswer, MapLevels, Question, Refusal, Silence, flood_level};
 
 impl Study<'_> {
     /// What all sources say of the flood level, on the datum of the threshold.
@@ -17,30 +15,23 @@ impl Study<'_> {
         &mut self,
         spot: Spot<'_>,
         here: &ZonesHere<'_>,
-        ground: &GroundAnswer,
+        read: MapLevels,
         highest_grade: Option<&HighestGrade>,
     ) -> Result<LevelAnswer, AssessError> {
         let uncertainty = &self.method.uncertainty;
-        let answer = flood_level(&Question {
+        let question = Question {
             location: spot.location,
             event: self.method.event,
             datum: self.site.threshold.datum(),
             datums: &self.sources.datums,
             stated: &self.site.flood_levels,
             zones: &here.zones,
-            zone_maps: &self.sources.zones,
-            maps: &self.sources.levels,
-            terrain: &self.sources.terrain,
-            terrain_sd: uncertainty.terrain_sd(),
-            ground: match ground {
-                GroundAnswer::Known(ground) => Ok(ground),
-                GroundAnswer::Gap(gap) => Err(*gap),
-                GroundAnswer::NotAsked => Err(Gap::Outside),
-            },
             highest_grade,
             depth_sd: Some(uncertainty.depth_number.sd),
             level_sd: &|source| uncertainty.of_level(source),
-        })?;
+            words: self.method.detail == Detail::Full,
+        };
+        let answer = flood_level(&question, read);
         self.trail_levels(&answer, spot);
         let decided = answer.level.as_ref().map(|level| level.decided.source);
         let weighty =
@@ -64,77 +55,80 @@ impl Study<'_> {
     }
 
     fn trail_levels(&mut self, answer: &LevelAnswer, spot: Spot<'_>) {
-        let whose = spot.whose;
-        if let Some(level) = &answer.level {
-            let decided = &level.decided;
-            self.trail.add(
-                format!("flood level{whose}, {} annual chance", decided.chance),
-                Value::Elevation(decided.elevation),
-                format!("{}: {}", decided.source.title(), decided.how),
-                decided.reference.clone(),
-            );
-            if let Some(sd) = decided.sd {
-                self.trail.add(
-                    format!("standard deviation of the flood level{whose}"),
-                    Value::Length(sd),
-                    decided.how.clone(),
-                    "",
-                );
-            }
-            for other in &level.others {
-                self.trail.add(
-                    format!("flood level{whose}, other source"),
-                    Value::Elevation(other.elevation),
-                    format!(
-                        "{}: {}; not used, a source with more authority is there",
-                        other.source.title(),
-                        other.how
-                    ),
-                    other.reference.clone(),
-                );
-            }
-        } else if answer.refused.is_empty() {
-            let how = "no source has a level for the place";
-            self.trail
-                .add(format!("flood level{whose}"), Value::Unknown, how, "");
-        }
-        if let Some(curve) = &answer.curve {
-            for level in curve.stages.levels() {
-                self.trail.add(
-                    format!("level{whose} of the {} annual chance flood", level.chance),
-                    Value::Elevation(level.elevation),
-                    "a point of the curve of level and chance",
-                    curve.reference.clone(),
-                );
-            }
-        }
-        if let Some(beside) = &answer.beside {
-            self.trail.add(
-                format!("level of the river beside the place{whose}, not used"),
-                Value::Elevation(beside.elevation),
-                format!(
-                    "{}: {}; the map puts the place outside the flood",
-                    beside.source.title(),
-                    beside.how
-                ),
-                beside.reference.clone(),
-            );
-        }
-        for Silence { source, why } in &answer.silent {
-            self.trail.add(
-                format!("flood level{whose}, no answer"),
-                Value::Unknown,
-                format!("{}: {why}", source.title()),
+        self.trail
+            .note(|trail| trail_levels(trail, answer, spot.whose));
+    }
+}
+
+fn trail_levels(trail: &mut Trail, answer: &LevelAnswer, whose: &str) {
+    if let Some(level) = &answer.level {
+        let decided = &level.decided;
+        trail.add(
+            format!("flood level{whose}, {} annual chance", decided.chance),
+            Value::Elevation(decided.elevation),
+            format!("{}: {}", decided.source.title(), decided.how),
+            decided.reference.clone(),
+        );
+        if let Some(sd) = decided.sd {
+            trail.add(
+                format!("standard deviation of the flood level{whose}"),
+                Value::Length(sd),
+                decided.how.clone(),
                 "",
             );
         }
-        for Refusal { candidate, error } in &answer.refused {
-            self.trail.add(
-                format!("flood level{whose}, refused"),
-                Value::Elevation(candidate.elevation),
-                format!("{}: {error}", candidate.source.title()),
-                candidate.reference.clone(),
+        for other in &level.others {
+            trail.add(
+                format!("flood level{whose}, other source"),
+                Value::Elevation(other.elevation),
+                format!(
+                    "{}: {}; not used, a source with more authority is there",
+                    other.source.title(),
+                    other.how
+                ),
+                other.reference.clone(),
             );
         }
+    } else if answer.refused.is_empty() {
+        let how = "no source has a level for the place";
+        trail.add(format!("flood level{whose}"), Value::Unknown, how, "");
+    }
+    if let Some(curve) = &answer.curve {
+        for level in curve.stages.levels() {
+            trail.add(
+                format!("level{whose} of the {} annual chance flood", level.chance),
+                Value::Elevation(level.elevation),
+                "a point of the curve of level and chance",
+                curve.reference.clone(),
+            );
+        }
+    }
+    if let Some(beside) = &answer.beside {
+        trail.add(
+            format!("level of the river beside the place{whose}, not used"),
+            Value::Elevation(beside.elevation),
+            format!(
+                "{}: {}; the map puts the place outside the flood",
+                beside.source.title(),
+                beside.how
+            ),
+            beside.reference.clone(),
+        );
+    }
+    for Silence { source, why } in &answer.silent {
+        trail.add(
+            format!("flood level{whose}, no answer"),
+            Value::Unknown,
+            format!("{}: {why}", source.title()),
+            "",
+        );
+    }
+    for Refusal { candidate, error } in &answer.refused {
+        trail.add(
+            format!("flood level{whose}, refused"),
+            Value::Elevation(candidate.elevation),
+            format!("{}: {error}", candidate.source.title()),
+            candidate.reference.clone(),
+        );
     }
 }

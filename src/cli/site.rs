@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::{Method, Sources, Uncertainty, assess};
+use sillmark::assess::{Detail, Method, Sources, Uncertainty, assess};
 use sillmark::barrier::DesignRules;
 use sillmark::hazard::LayerPath;
 use sillmark::load::LoadZone;
@@ -54,6 +54,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         uncertainty: Uncertainty::of(&site.uncertainty, dem_sd.as_ref()).map_err(Failure::input)?,
         years: options.years,
         units: options.output.units.map_or(site.units, UnitSystem::from),
+        detail: Detail::Full,
     };
     sillmark::gis::start();
     let mut offsets = site.datum_offsets.clone();

@@ -1,5 +1,6 @@
 //! Sheet-flow zones: a depth over the highest ground against the wall.
 
+use super::water::deciding;
 use super::{Candidate, HighestGrade, LevelSource, Question};
 use crate::hazard::{Zone, ZoneClass};
 use crate::quantity::{AnnualChance, Elevation, Length, parse_length};
@@ -33,7 +34,7 @@ pub fn depth_over_grade(highest_adjacent_grade: Elevation, depth: Option<Length>
 pub(super) fn candidate(question: &Question<'_>) -> Option<Candidate> {
     let grade = question.highest_grade?;
     candidate_over(
-        question.deciding_zones(),
+        deciding(question.zones),
         question.event,
         grade,
         question.depth_sd,

@@ -1,8 +1,8 @@
 //! Cross-sections and flood-level lines as a source.
 
-use super::answer::{Answers, Question, Silence};
 use super::bracket::{Bracketed, LineRefusal, Position, bracket};
-use super::{Candidate, LevelSource};
+use super::water::{lines_may_speak, map_says_outside};
+use super::{Candidate, LevelSource, MapLevels, MapQuestion, Silence};
 use crate::hazard::{LevelLineMap, LineKind};
 use crate::quantity::{Length, unit::foot};
 use crate::site::Location;
@@ -41,20 +41,20 @@ fn source(map: &LevelLineMap) -> LevelSource {
 }
 
 /// Asks every layer of lines, where lines may speak for the place.
-pub(super) fn ask(question: &Question<'_>, answers: &mut Answers) {
-    if !question.lines_may_speak() {
+pub(super) fn ask(question: &MapQuestion<'_>, levels: &mut MapLevels) {
+    if !lines_may_speak(question.zones, question.zone_maps) {
         return;
     }
     for map in &question.maps.lines {
         let why = match candidate_from_lines(map, question.location) {
             Ok(Some(candidate)) => {
-                answers.candidates.push(candidate);
+                levels.candidates.push(candidate);
                 continue;
             }
             Ok(None) => "no line with a level is near".to_owned(),
             Err(refusal) => refusal.to_string(),
         };
-        answers.silent.push(Silence {
+        levels.silent.push(Silence {
             source: source(map),
             why,
         });
@@ -68,25 +68,23 @@ const BESIDE_FEET: f64 = 1000.0;
 /// The levels of the river beside a place that the map puts outside the flood: between two
 /// lines, the nearer of them not far. They do not decide, but a sill below them is a
 /// contradiction that somebody has to resolve.
-pub(super) fn beside<'a>(question: &'a Question<'_>) -> impl Iterator<Item = Candidate> + 'a {
+pub(super) fn beside(question: &MapQuestion<'_>, levels: &mut MapLevels) {
+    if !map_says_outside(question.zones) {
+        return;
+    }
     let limit = Length::new::<foot>(BESIDE_FEET);
-    let outside = question.map_says_outside();
-    question
-        .maps
-        .lines
-        .iter()
-        .filter(move |_| outside)
-        .filter_map(move |map| {
-            let found = bracket(map, question.location).ok().flatten()?;
-            let nearest = match &found.position {
-                Position::OnLine(line) => line.distance,
-                Position::Between {
-                    upstream,
-                    downstream,
-                } => upstream.distance.min(downstream.distance),
-                Position::AboveLast { .. } | Position::BelowLast { .. } => return None,
-            };
-            Some(candidate(map, &found))
-                .filter(|candidate| nearest <= limit && candidate.chance.same_event(question.event))
-        })
+    let near = question.maps.lines.iter().filter_map(|map| {
+        let found = bracket(map, question.location).ok().flatten()?;
+        let nearest = match &found.position {
+            Position::OnLine(line) => line.distance,
+            Position::Between {
+                upstream,
+                downstream,
+            } => upstream.distance.min(downstream.distance),
+            Position::AboveLast { .. } | Position::BelowLast { .. } => return None,
+        };
+        Some(candidate(map, &found))
+            .filter(|candidate| nearest <= limit && candidate.chance.same_event(question.event))
+    });
+    levels.beside.extend(near);
 }

@@ -1,8 +1,9 @@
 //! The flood level at a place: every source that has one, in order of authority.
 //!
 //! Each source stands in a file of its own and answers with a [`Candidate`] or a
-//! [`Refusal`]. [`flood_level`] asks all of them; the one with the highest authority decides,
-//! the others are kept and listed.
+//! [`Refusal`]. [`map_levels`] reads the maps, each on its own datum; [`flood_level`] puts what
+//! they say beside what the user and the zones state: the one with the highest authority
+//! decides, the others are kept and listed.
 
 mod answer;
 mod boundary;
@@ -17,13 +18,15 @@ mod maps;
 mod raster_answer;
 mod raster_remark;
 mod rasters;
+mod read;
 mod rounding;
 mod source;
 mod stated;
 mod surface_raster;
+mod water;
 mod zone_static;
 
-pub use answer::{LevelAnswer, LevelError, Question, Refusal, Silence, flood_level};
+pub use answer::{LevelAnswer, Question, Refusal, flood_level};
 pub use boundary::{
     BanksDisagree, BoundaryAnswer, BoundaryError, BoundaryLevel, BoundaryRefusal, boundary_level,
     level_between_contours,
@@ -37,6 +40,7 @@ pub use level_lines::candidate_from_lines;
 pub use maps::{EventRaster, LevelMaps};
 pub use raster_answer::RasterAnswer;
 pub use raster_remark::RasterRemark;
+pub use read::{EdgeUse, LevelError, MapLevels, MapQuestion, Silence, map_levels};
 pub use rounding::rounding_sd;
 pub use source::LevelSource;
 pub use surface_raster::surface_level;

@@ -1,12 +1,14 @@
 //! Rasters of water as sources, for every flood that one is given for.
 
-use super::answer::{Answers, Question, Silence};
-use super::{LevelError, LevelSource, RasterAnswer, depth_level, surface_level};
+use super::{
+    LevelError, LevelSource, MapLevels, MapQuestion, RasterAnswer, Silence, depth_level,
+    surface_level,
+};
 
 /// What every raster says, of whatever flood. A file does not say how well its values are
-/// known; the user may, for the source as a whole ([`Question::level_sd`]).
-pub(super) fn answers(question: &Question<'_>) -> Result<Answers, LevelError> {
-    let mut answers = Answers::default();
+/// known; the user may, for the source as a whole ([`super::Question::level_sd`]).
+pub(super) fn answers(question: &MapQuestion<'_>) -> Result<MapLevels, LevelError> {
+    let mut answers = MapLevels::default();
     for surface in &question.maps.surfaces {
         let ground = question.ground.ok();
         let (raster, place) = (&surface.raster, question.location);
@@ -30,7 +32,7 @@ pub(super) fn answers(question: &Question<'_>) -> Result<Answers, LevelError> {
 }
 
 /// A remark beside a level is told with it; without one it is the reason why there is none.
-fn add(answer: RasterAnswer, source: LevelSource, answers: &mut Answers) {
+fn add(answer: RasterAnswer, source: LevelSource, answers: &mut MapLevels) {
     let said = answer.remarks.iter().map(ToString::to_string);
     match answer.candidate {
         Some(candidate) => {

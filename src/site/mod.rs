@@ -16,6 +16,7 @@ mod mounting;
 mod opening;
 mod question;
 mod quick;
+mod threshold;
 mod uncertainty;
 mod wall;
 mod water;
@@ -32,6 +33,7 @@ pub use mounting::{BraceSide, Mount};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use question::{BarrierForm, BarrierQuestion};
 pub use quick::QuickForm;
+pub use threshold::Threshold;
 pub use uncertainty::{GivenDeviation, GivenValue, StatedUncertainty};
 pub use wall::WallKind;
 pub use water::{WaterConditions, Waves};
@@ -47,8 +49,8 @@ pub struct Site {
     pub name: String,
     /// Where it stands.
     pub location: Location,
-    /// Its threshold: the edge from which sills are measured, and the datum of the answer.
-    pub threshold: Elevation,
+    /// Its threshold.
+    pub threshold: Threshold,
     /// The units that the threshold is written in: people read answers in their own units.
     pub units: UnitSystem,
     /// Where the threshold was stated, for messages.

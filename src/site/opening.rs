@@ -14,8 +14,9 @@ pub struct Opening {
     pub id: String,
     /// What it is.
     pub kind: Option<OpeningKind>,
-    /// Clear width; the length of the run where only that is stated.
-    pub width: Length,
+    /// Clear width; the length of the run where only that is stated. `None` for a threshold
+    /// of which no opening is known: water has a height there, a barrier has no span.
+    pub width: Option<Length>,
     /// Clear height, where a barrier could be too high for it.
     pub height: Option<Length>,
     /// Legs of a barrier that stands out from the wall, each to the middle of its corner

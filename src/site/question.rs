@@ -13,6 +13,8 @@ use crate::statement::{Choice, Place, Stated, StatementError};
 pub struct BarrierQuestion {
     /// The opening.
     pub opening: Opening,
+    /// Clear width of the opening, or the length of the run.
+    pub width: Length,
     /// Height over the sill that the barrier has to reach.
     pub height: Length,
     /// Depth of the water over the sill at the design level.
@@ -97,8 +99,10 @@ impl BarrierForm<'_> {
         water.salinity = choice("--salinity", self.salinity)?.or(water.salinity);
         water.waves = choice::<Waves>("--waves", self.waves)?.or(water.waves);
         let waves = water.waves;
+        let width = self.width()?;
         Ok(BarrierQuestion {
-            opening: self.opening()?,
+            opening: self.opening(width)?,
+            width,
             height,
             depth,
             sill_above_ground: self.sill_above_ground()?,
@@ -143,14 +147,17 @@ impl BarrierForm<'_> {
         ))
     }
 
-    fn opening(&self) -> Result<Opening, StatementError> {
+    fn width(&self) -> Result<Length, StatementError> {
         let run = self.legs()?;
-        let stated_width = option("--width", self.width);
-        let width = match (&stated_width, run.is_empty()) {
-            (Some(stated), _) => width(stated)?,
-            (None, false) => run.iter().copied().sum(),
-            (None, true) => return Err(missing("--width", WIDTH)),
-        };
+        match (option("--width", self.width), run.is_empty()) {
+            (Some(stated), _) => width(&stated),
+            (None, false) => Ok(run.into_iter().sum()),
+            (None, true) => Err(missing("--width", WIDTH)),
+        }
+    }
+
+    fn opening(&self, width: Length) -> Result<Opening, StatementError> {
+        let run = self.legs()?;
         let length = |name, text| {
             option(name, text)
                 .map(|stated| stated.read(parse_length))
@@ -159,7 +166,7 @@ impl BarrierForm<'_> {
         Ok(Opening {
             id: "barrier".to_owned(),
             kind: None,
-            width,
+            width: Some(width),
             height: option("--opening-height", self.opening_height)
                 .map(|stated| clear_height(&stated))
                 .transpose()?,

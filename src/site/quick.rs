@@ -3,7 +3,9 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{Conditions, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade};
+use super::{
+    Conditions, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, Threshold,
+};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
@@ -59,7 +61,7 @@ impl QuickForm<'_> {
         Ok(Site {
             name: format!("Site at {}", self.at.trim()),
             location: location(self.at)?,
-            threshold: threshold_elevation(&threshold)?,
+            threshold: Threshold::Stated(threshold_elevation(&threshold)?),
             units: UnitSystem::of_text(threshold.text()),
             threshold_place: threshold.place().clone(),
             occupancy: self
@@ -110,7 +112,7 @@ fn opening(text: &str) -> Result<Opening, StatementError> {
     Ok(Opening {
         id: name.name()?,
         kind: None,
-        width: width(&size)?,
+        width: Some(width(&size)?),
         height: None,
         run: Vec::new(),
         sill: Sill::Threshold,

@@ -9,6 +9,8 @@ use crate::site::{WallKind, Waves};
 pub struct Evidence {
     /// The sill; `None` where nobody has measured it.
     pub sill: Option<Elevation>,
+    /// Whether the sill is an estimate from the ground: without ground there is none.
+    pub needs_ground: bool,
     /// The design level, that the map has no flood there, or what is missing.
     pub design: MapStatement,
     /// Code of the zone where waves break.
@@ -63,7 +65,13 @@ pub fn judge(evidence: &Evidence, limits: &Limits) -> Result<Vec<Reason>, Incomp
             reasons.extend(river_above(evidence)?);
             reasons.extend(below_ground);
         }
-        (MapStatement::DesignLevel(_), None) => reasons.push(Reason::Missing(Missing::Sill)),
+        (MapStatement::DesignLevel(_), None) => {
+            reasons.push(Reason::Missing(if evidence.needs_ground {
+                Missing::GroundUnderSill
+            } else {
+                Missing::Sill
+            }));
+        }
         (MapStatement::DesignLevel(level), Some(sill)) => {
             let by = level.above(sill)?;
             if by.value <= ROUNDING_METRES {
@@ -177,6 +185,7 @@ pub fn judge_stated(
 ) -> Vec<Reason> {
     let evidence = Evidence {
         sill: None,
+        needs_ground: false,
         design: MapStatement::NoFlood(String::new()),
         coastal_zone: None,
         river_beside: None,

@@ -92,6 +92,8 @@ pub enum GroundSource {
 pub enum Missing {
     /// Nobody has measured the sill.
     Sill,
+    /// The sill is an estimate from the ground, and no ground is known.
+    GroundUnderSill,
     /// No flood-zone layer was given and no level stated.
     Zones {
         /// What the sources say that were asked.
@@ -237,6 +239,7 @@ impl Missing {
     fn text(&self, units: UnitSystem) -> String {
         match self {
             Self::Sill => "unresolved, because the sill has not been measured".to_owned(),
+            Self::GroundUnderSill => "unresolved, because the sill is estimated as a height above the ground, and the terrain has no ground there".to_owned(),
             Self::Zones { why } => {
                 let known = "unresolved, because no flood zones were given and no other source has a level".to_owned();
                 [known].into_iter().chain(why.iter().cloned()).collect::<Vec<_>>().join("; ")

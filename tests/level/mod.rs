@@ -9,11 +9,10 @@ use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{FloodEvent, StatedLevel};
 use sillmark::gis::AttributeValue;
 use sillmark::hazard::{Role, Schema, Zone, ZoneStatement, interpret};
-use sillmark::level::{LevelAnswer, LevelMaps, LevelSource, Question, flood_level, rounding_sd};
+use sillmark::level::{LevelAnswer, LevelSource, MapLevels, Question, flood_level, rounding_sd};
 use sillmark::quantity::unit::foot;
 use sillmark::quantity::{AnnualChance, LengthUnit, VerticalDatum, parse_elevation};
 use sillmark::site::Location;
-use sillmark::terrain::{Gap, Terrain};
 
 fn zone(code: &str, level: f64, datum: &str) -> Zone {
     interpret(
@@ -41,23 +40,19 @@ fn stated(level: &str) -> [StatedLevel; 1] {
 }
 
 fn ask(stated: &[StatedLevel], zones: &[&Zone]) -> LevelAnswer {
-    flood_level(&Question {
+    let question = Question {
         location: Location::from_degrees(-74.0335, 40.74).unwrap(),
         event: AnnualChance::ONE_PERCENT,
         datum: VerticalDatum::Navd88,
         datums: &Datums::new(DatumSettings::default()).unwrap(),
         stated,
         zones,
-        zone_maps: &[],
-        maps: &LevelMaps::default(),
-        terrain: &Terrain::default(),
-        terrain_sd: None,
-        ground: Err(Gap::Outside),
         highest_grade: None,
         depth_sd: None,
         level_sd: &|_| None,
-    })
-    .unwrap()
+        words: true,
+    };
+    flood_level(&question, MapLevels::default())
 }
 
 fn feet(answer: &LevelAnswer) -> f64 {

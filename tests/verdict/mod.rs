@@ -19,6 +19,7 @@ fn level(text: &str) -> Elevation {
 fn below(depth: f64) -> Evidence {
     Evidence {
         sill: Some(level(&format!("{} ft NAVD88", 110.0 - depth))),
+        needs_ground: false,
         design: MapStatement::DesignLevel(level("110 ft NAVD88")),
         coastal_zone: None,
         river_beside: None,

@@ -68,7 +68,7 @@ impl JsonBarrierReport {
         Self {
             schema: 1,
             software: concat!("sillmark ", env!("CARGO_PKG_VERSION")).to_owned(),
-            width_m: metres(question.opening.width),
+            width_m: metres(question.width),
             height_m: metres(question.height),
             depth_m: metres(question.depth),
             kit: assessment.method.kit.id.clone(),

@@ -39,7 +39,7 @@ pub(super) struct JsonOtherLevel {
 }
 
 impl JsonFloodLevel {
-    pub(super) fn new(level: &FloodLevel, place: &Place) -> Self {
+    pub(super) fn new(level: &FloodLevel, place: &Place<'_>) -> Self {
         let decided = &level.decided;
         Self {
             value_m: metres(decided.elevation.height()),

@@ -63,7 +63,10 @@ pub struct JsonReport {
 ///
 /// # Errors
 /// [`serde_json::Error`], which does not happen for these types.
-pub fn json(assessment: &Assessment, texts: &CautionTexts) -> Result<String, serde_json::Error> {
+pub fn json(
+    assessment: &Assessment<'_>,
+    texts: &CautionTexts,
+) -> Result<String, serde_json::Error> {
     let mut text = serde_json::to_string_pretty(&JsonReport::new(assessment, texts))?;
     text.push('\n');
     Ok(text)
@@ -80,7 +83,7 @@ pub fn json_schema() -> Result<String, serde_json::Error> {
 }
 
 impl JsonReport {
-    fn new(assessment: &Assessment, texts: &CautionTexts) -> Self {
+    fn new(assessment: &Assessment<'_>, texts: &CautionTexts) -> Self {
         let site = &assessment.site;
         let place = JsonPlace::new(&assessment.place, &assessment.method.rule.id);
         Self {
@@ -90,7 +93,9 @@ impl JsonReport {
                 name: site.name.clone(),
                 longitude: place.longitude,
                 latitude: place.latitude,
-                threshold_m: metres(site.threshold.height()),
+                threshold_m: assessment
+                    .threshold
+                    .map(|threshold| metres(threshold.height())),
             },
             datum: site.threshold.datum().to_string(),
             zone: place.zone,

@@ -18,7 +18,8 @@ use crate::verdict::Reason;
 #[schemars(deny_unknown_fields)]
 pub(super) struct JsonOpening {
     pub(super) id: String,
-    pub(super) width_m: f64,
+    /// Null where no opening is known, only a threshold.
+    pub(super) width_m: Option<f64>,
     /// Null where nobody has measured it.
     pub(super) sill_m: Option<f64>,
     /// Flood level less sill, not less than nothing.
@@ -80,12 +81,12 @@ pub(super) struct JsonYearlyChance {
 }
 
 impl JsonOpening {
-    pub(super) fn new(opening: &OpeningAssessment, assessment: &Assessment) -> Self {
+    pub(super) fn new(opening: &OpeningAssessment<'_>, assessment: &Assessment<'_>) -> Self {
         let design = opening.barrier.as_ref().map(|barrier| &barrier.design);
         let load = opening.at_design_level.as_ref().map(JsonLoad::new);
         Self {
             id: opening.opening.id.clone(),
-            width_m: metres(opening.opening.width),
+            width_m: opening.opening.width.map(metres),
             sill_m: opening.sill.map(|sill| metres(sill.height())),
             depth_m: opening.depth.map(metres),
             protection_height_m: opening.protection_height.map(metres),

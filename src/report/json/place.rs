@@ -15,7 +15,8 @@ pub(super) struct JsonSite {
     pub(super) longitude: f64,
     /// Degrees north, WGS 84.
     pub(super) latitude: f64,
-    pub(super) threshold_m: f64,
+    /// Null where it is estimated from the ground and no ground is known.
+    pub(super) threshold_m: Option<f64>,
 }
 
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -50,7 +51,7 @@ pub(super) struct JsonPlace {
 }
 
 impl JsonPlace {
-    pub(super) fn new(place: &Place, rule: &str) -> Self {
+    pub(super) fn new(place: &Place<'_>, rule: &str) -> Self {
         Self {
             longitude: place.location.longitude(),
             latitude: place.location.latitude(),
@@ -73,7 +74,7 @@ impl JsonPlace {
 }
 
 impl JsonZone {
-    pub(super) fn new(here: &ZoneHere) -> Self {
+    pub(super) fn new(here: &ZoneHere<'_>) -> Self {
         let zone = &here.worst;
         Self {
             code: zone.code.clone(),

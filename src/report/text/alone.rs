@@ -53,7 +53,7 @@ fn headline(assessment: &BarrierAssessment) -> String {
         .map(|leg| units.dimension(*leg))
         .collect();
     let across = if legs.is_empty() {
-        format!("{} wide", units.dimension(question.opening.width))
+        format!("{} wide", units.dimension(question.width))
     } else {
         format!("along {}", legs.join(" + "))
     };

@@ -33,7 +33,7 @@ pub struct TextOptions {
 
 /// The assessment as plain text.
 #[must_use]
-pub fn text(assessment: &Assessment, texts: &CautionTexts, options: TextOptions) -> String {
+pub fn text(assessment: &Assessment<'_>, texts: &CautionTexts, options: TextOptions) -> String {
     let units = assessment.method.units;
     let mut page = Page::new(options.columns);
     page.paragraph(&headline(assessment), "");
@@ -65,7 +65,7 @@ pub fn text(assessment: &Assessment, texts: &CautionTexts, options: TextOptions)
 
 /// What is open, each sentence once with the openings it is about, or with "every barrier"
 /// where it is about all of them; last what is open for the building as a whole.
-fn still_to_settle(page: &mut Page, assessment: &Assessment) {
+fn still_to_settle(page: &mut Page, assessment: &Assessment<'_>) {
     let units = assessment.method.units;
     let mut about: Vec<(String, Vec<&str>)> = Vec::new();
     let mut barriers = 0;
@@ -103,7 +103,7 @@ fn still_to_settle(page: &mut Page, assessment: &Assessment) {
 }
 
 /// Every load, check and piece of each barrier.
-fn sheets(page: &mut Page, assessment: &Assessment, columns: usize) {
+fn sheets(page: &mut Page, assessment: &Assessment<'_>, columns: usize) {
     let units = assessment.method.units;
     for opening in &assessment.openings {
         if let Some(barrier) = &opening.barrier {

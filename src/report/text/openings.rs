@@ -7,7 +7,7 @@ use crate::assess::Assessment;
 use crate::quantity::Length;
 use crate::statement::Choice;
 
-pub(super) fn openings_table(assessment: &Assessment) -> Table {
+pub(super) fn openings_table(assessment: &Assessment<'_>) -> Table {
     let units = assessment.method.units;
     let mut table = plain_table();
     table.set_header(vec![
@@ -27,7 +27,10 @@ pub(super) fn openings_table(assessment: &Assessment) -> Table {
         table.add_row(vec![
             opening.opening.id.clone(),
             opening.verdict.word().to_owned(),
-            units.dimension(opening.opening.width),
+            opening
+                .opening
+                .width
+                .map_or_else(|| "?".to_owned(), |width| units.dimension(width)),
             opening
                 .sill
                 .map_or_else(|| "?".to_owned(), |sill| units.height(sill.height())),

@@ -4,7 +4,12 @@ use super::page::{Page, plain_table};
 use crate::assess::{Assessment, GroundAnswer, Place};
 use crate::verdict::MapStatement;
 
-pub(super) fn place_lines(page: &mut Page, place: &Place, assessment: &Assessment, set_in: &str) {
+pub(super) fn place_lines(
+    page: &mut Page,
+    place: &Place<'_>,
+    assessment: &Assessment<'_>,
+    set_in: &str,
+) {
     let units = assessment.method.units;
     let mut table = plain_table();
     let zone = match &place.zone {

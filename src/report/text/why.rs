@@ -6,7 +6,7 @@ use super::place::place_lines;
 use crate::assess::{Assessment, OpeningAssessment, YearlyChance, percent};
 use crate::risk::ChanceAtLevel;
 
-pub(super) fn why(page: &mut Page, opening: &OpeningAssessment, assessment: &Assessment) {
+pub(super) fn why(page: &mut Page, opening: &OpeningAssessment<'_>, assessment: &Assessment<'_>) {
     let units = assessment.method.units;
     let reasons: Vec<String> = opening
         .reasons

@@ -23,7 +23,7 @@ use place::location;
 
 use super::{
     Conditions, Footprint, Location, RuleChoice, Site, StatedOffset, StatedUncertainty,
-    SurveyedGrade,
+    SurveyedGrade, Threshold,
 };
 use crate::design::{Rule, StatedLevel};
 use crate::quantity::{Elevation, UnitSystem, VerticalDatum, parse_elevation};
@@ -80,7 +80,7 @@ impl Site {
         Ok(Self {
             name: root.required("name", "a name for the building")?.name()?,
             location: building,
-            threshold,
+            threshold: Threshold::Stated(threshold),
             units,
             threshold_place,
             occupancy: root

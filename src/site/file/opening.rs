@@ -72,7 +72,7 @@ fn opening(
             .required("id", "a name, such as \"front door\"")?
             .name()?,
         kind: choice(table, "kind")?,
-        width,
+        width: Some(width),
         height: table
             .optional("height")?
             .map(|stated| clear_height(&stated))
