@@ -25,6 +25,7 @@ pub use anchor_setting::AnchorSetting;
 pub use conditions::Conditions;
 pub use datum_offset::StatedOffset;
 pub use fitting_statement::FittingStatement;
+pub(crate) use file::{clear_height, width as opening_width};
 pub use footprint::{Footprint, FootprintError};
 pub use inside::{InsideStatement, SillGap};
 pub use load_statement::{CombinationChoice, LoadStatement};

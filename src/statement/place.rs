@@ -13,6 +13,8 @@ pub enum Place {
         /// The line.
         line: usize,
     },
+    /// A file as a whole, as the user named it.
+    File(Arc<str>),
     /// An option of the command line, as it was typed.
     Option(Arc<str>),
 }
@@ -21,7 +23,7 @@ impl fmt::Display for Place {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Line { file, line } => write!(formatter, "{file}, line {line}"),
-            Self::Option(option) => formatter.write_str(option),
+            Self::File(name) | Self::Option(name) => formatter.write_str(name),
         }
     }
 }

@@ -7,6 +7,7 @@ mod caution;
 mod judge;
 mod limits;
 mod reason;
+mod reason_code;
 
 pub use caution::{Caution, CautionTexts, WallWater};
 pub use judge::{Evidence, MapStatement, judge, judge_stated};

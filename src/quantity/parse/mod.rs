@@ -92,10 +92,22 @@ pub fn parse_elevation(text: &str) -> Result<Elevation, QuantityError> {
             VerticalDatum::ACCEPTED
         ))
     })?;
-    if !(LOWEST_METRES..=HIGHEST_METRES).contains(&height.get::<meter>()) {
+    if !is_height_of_land(height) {
         return Err(fail("no dry land lies that high or low".to_owned()));
     }
     Ok(Elevation::new(height, datum))
+}
+
+/// Whether dry land lies at such a height above or below sea level.
+///
+/// ```
+/// use sillmark::quantity::{is_height_of_land, unit::{Length, foot}};
+/// assert!(is_height_of_land(Length::new::<foot>(8.1)));
+/// assert!(!is_height_of_land(Length::new::<foot>(-9999.0)));
+/// ```
+#[must_use]
+pub fn is_height_of_land(height: Length) -> bool {
+    (LOWEST_METRES..=HIGHEST_METRES).contains(&height.get::<meter>())
 }
 
 /// Reads a water speed: `2 ft/s`, `0.6 m/s`.

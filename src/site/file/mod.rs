@@ -15,7 +15,7 @@ pub(super) use anchor_setting::{floor, jamb};
 pub(super) use fitting::fitting;
 pub(super) use inside::inside;
 pub(super) use loads::loads;
-pub(super) use opening::{clear_height, width};
+pub(crate) use opening::{clear_height, width};
 pub(super) use water::water;
 
 use opening::openings;

@@ -141,7 +141,7 @@ fn near_the_building(
 const FARTHEST_OPENING_METRES: f64 = 500.0;
 
 /// The width of an opening: more than nothing, and no wider than a barrier was ever built.
-pub(in super::super) fn width(stated: &Stated<'_>) -> Result<Length, StatementError> {
+pub(crate) fn width(stated: &Stated<'_>) -> Result<Length, StatementError> {
     let width = stated.read(parse_length)?;
     if width.value <= 0.0 {
         return Err(stated.refuse("an opening has a width", LENGTH));
@@ -156,7 +156,7 @@ pub(in super::super) fn width(stated: &Stated<'_>) -> Result<Length, StatementEr
 }
 
 /// The clear height of an opening.
-pub(in super::super) fn clear_height(stated: &Stated<'_>) -> Result<Length, StatementError> {
+pub(crate) fn clear_height(stated: &Stated<'_>) -> Result<Length, StatementError> {
     let height = stated.read(parse_length)?;
     if height.value > 0.0 {
         Ok(height)

@@ -1,0 +1,170 @@
+//! A row of the result.
+
+use super::{Columns, Coordinates, Role};
+use crate::assess::{Assessment, OpeningAssessment};
+use crate::barrier::Upright;
+use crate::quantity::unit::{in_newtons_per_metre, meter};
+use crate::quantity::{Elevation, Length};
+use crate::risk::ChanceAtLevel;
+use crate::statement::Choice;
+use crate::table::{ColumnKind, OutColumn, csv_fixed, csv_text};
+use crate::verdict::Caution;
+
+/// Decimals of lengths: a tenth of a millimetre.
+const METRES: usize = 4;
+/// Decimals of forces on a metre of width, newtons.
+const NEWTONS: usize = 2;
+/// Decimals of chances.
+const CHANCES: usize = 6;
+
+/// The columns of the result, in their order.
+#[must_use]
+pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
+    use ColumnKind::{Number, Text, Whole};
+    let mut columns = Vec::new();
+    let mut add = |kind, names: &[&str]| {
+        columns.extend(names.iter().map(|name| OutColumn {
+            name: (*name).to_owned(),
+            kind,
+        }));
+    };
+    add(Text, &["id"]);
+    for role in [Role::Building, Role::Opening] {
+        if input.at(role).is_some() {
+            add(Text, &[role.name()]);
+        }
+    }
+    add(Number, &coordinate_names(input));
+    add(Text, &["zone", "zone_subtype", "level_source"]);
+    add(Number, &["flood_level_m", "flood_level_sd_m", "ground_m", "threshold_m"]);
+    add(Text, &["vertical_datum"]);
+    add(
+        Number,
+        &["freeboard_m", "design_level_m", "depth_m", "protection_height_m", "force_n_per_m"],
+    );
+    add(Text, &["verdict", "reasons", "cautions", "threshold_source"]);
+    add(Number, &["chance_at_sill"]);
+    if input.has_widths() {
+        add(Number, &["width_m", "barrier_height_m"]);
+        add(Whole, &["planks", "spans", "intermediate_posts"]);
+    }
+    columns
+}
+
+/// What the two columns of coordinates are called: as in the input.
+#[must_use]
+pub fn coordinate_names(input: &Columns) -> [&'static str; 2] {
+    match input.coordinates {
+        Coordinates::Columns(..) if !input.degrees => ["x", "y"],
+        _ => ["longitude", "latitude"],
+    }
+}
+
+/// Writes a row: `lead` is its start with id and coordinates.
+pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>, widths: bool) {
+    line.extend_from_slice(lead);
+    let place = &assessment.place;
+    let Some(opening) = assessment.openings.first() else {
+        return;
+    };
+    let zone = place.zone.as_ref().map(|here| here.worst);
+    let level = place.flood_level.as_ref().map(|level| &level.decided);
+    let design = place.design_level.as_ref();
+    text(line, zone.map(|zone| zone.code.as_str()));
+    text(line, zone.and_then(|zone| zone.subtype.as_deref()));
+    text(line, level.map(|level| level.source.code()));
+    height(line, level.map(|level| level.elevation));
+    length(line, level.and_then(|level| level.sd));
+    height(line, place.ground.elevation());
+    height(line, opening.sill);
+    datum(line, assessment);
+    length(line, design.and_then(|design| design.freeboard));
+    height(line, design.map(|design| design.elevation));
+    length(line, opening.depth);
+    length(line, opening.protection_height);
+    let force = opening.at_design_level.as_ref();
+    fixed(line, force.map(|load| in_newtons_per_metre(load.force)), NEWTONS);
+    text(line, Some(opening.verdict.word()));
+    reasons(line, assessment, opening);
+    cautions(line, &assessment.cautions);
+    let estimate = assessment.site.threshold.is_estimate();
+    text(line, Some(if estimate { "above-ground" } else { "stated" }));
+    fixed(line, chance_at_sill(opening), CHANCES);
+    if widths {
+        barrier(line, opening);
+    }
+    line.pop();
+    line.push(b'\n');
+}
+
+/// The yearly chance of water at the sill, where it is known.
+pub(super) fn chance_at_sill(opening: &OpeningAssessment<'_>) -> Option<f64> {
+    match opening.water_at_sill?.annual {
+        ChanceAtLevel::Known { chance, .. } => Some(chance.probability()),
+        ChanceAtLevel::Beyond(_) => None,
+    }
+}
+
+fn barrier(line: &mut Vec<u8>, opening: &OpeningAssessment<'_>) {
+    length(line, opening.opening.width);
+    let design = opening.barrier.as_ref().map(|barrier| &barrier.design);
+    let planks = design.and(opening.planks);
+    length(line, planks.map(|planks| planks.height));
+    whole(line, planks.map(|planks| planks.count));
+    whole(line, design.map(|design| design.spans()));
+    whole(line, design.map(|design| design.count(Upright::Intermediate)));
+}
+
+fn reasons(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAssessment<'_>) {
+    let units = assessment.method.units;
+    match opening.reasons.as_slice() {
+        [only] => csv_text(line, &only.text(units)),
+        several => {
+            let sentences: Vec<_> = several.iter().map(|reason| reason.text(units)).collect();
+            csv_text(line, &sentences.join("; "));
+        }
+    }
+    line.push(b',');
+}
+
+/// The codes of the cautions, which `sillmark catalog cautions` spells out.
+fn cautions(line: &mut Vec<u8>, cautions: &[Caution]) {
+    for (position, caution) in cautions.iter().enumerate() {
+        if position > 0 {
+            line.push(b' ');
+        }
+        line.extend_from_slice(caution.code().as_bytes());
+    }
+    line.push(b',');
+}
+
+fn datum(line: &mut Vec<u8>, assessment: &Assessment<'_>) {
+    text(line, Some(&assessment.site.threshold.datum().to_string()));
+}
+
+fn text(line: &mut Vec<u8>, text: Option<&str>) {
+    csv_text(line, text.unwrap_or_default());
+    line.push(b',');
+}
+
+fn height(line: &mut Vec<u8>, elevation: Option<Elevation>) {
+    length(line, elevation.map(Elevation::height));
+}
+
+fn length(line: &mut Vec<u8>, length: Option<Length>) {
+    fixed(line, length.map(|length| length.get::<meter>()), METRES);
+}
+
+fn fixed(line: &mut Vec<u8>, number: Option<f64>, decimals: usize) {
+    if let Some(number) = number {
+        csv_fixed(line, number, decimals);
+    }
+    line.push(b',');
+}
+
+fn whole(line: &mut Vec<u8>, number: Option<u32>) {
+    if let Some(number) = number {
+        line.extend_from_slice(itoa::Buffer::new().format(number).as_bytes());
+    }
+    line.push(b',');
+}

@@ -1,0 +1,109 @@
+//! A stretch of the input, parsed: its rows, and what could not be read.
+
+use super::columns::Columns;
+use super::row::{Row, RowReader};
+use super::{Coordinates, Role};
+use crate::assess::Sources;
+use crate::table::{Block, Position, RecordFault, csv_text};
+
+/// Rows of one block of the input.
+#[derive(Debug)]
+pub(super) struct Chunk {
+    pub(super) rows: Vec<Row>,
+    /// For each row the start of its line of the result: id and coordinates as the input
+    /// writes them, one after the other.
+    lead: Vec<u8>,
+    ends: Vec<u32>,
+    /// Where each row lies, for the order in which the terrain is read.
+    pub(super) keys: Vec<u64>,
+    pub(super) faults: Vec<RowFault>,
+    /// Where the input goes on.
+    pub(super) end: Position,
+}
+
+/// A row that gives no result, and the rows before it in its block.
+#[derive(Clone, Debug)]
+pub(super) struct RowFault {
+    pub(super) id: String,
+    pub(super) fault: RecordFault,
+}
+
+impl Chunk {
+    /// Parses a block.
+    pub(super) fn parse(block: &Block, reader: &mut RowReader<'_>, columns: &Columns) -> Self {
+        let mut chunk = Self {
+            rows: Vec::new(),
+            lead: Vec::new(),
+            ends: Vec::new(),
+            keys: Vec::new(),
+            faults: Vec::new(),
+            end: block.end(),
+        };
+        let mut records = block.records();
+        while let Some(record) = records.next() {
+            let record = match record {
+                Ok(record) => record,
+                Err(fault) => {
+                    let id = String::new();
+                    chunk.faults.push(RowFault { id, fault });
+                    continue;
+                }
+            };
+            match reader.read(&record) {
+                Ok(row) => {
+                    chunk.rows.push(row);
+                    lead(&mut chunk.lead, &record, columns);
+                    chunk.ends.push(u32::try_from(chunk.lead.len()).unwrap_or(u32::MAX));
+                }
+                Err(fault) => {
+                    let id = columns.at(Role::Id).map_or("", |column| record.get(column));
+                    let id = id.to_owned();
+                    chunk.faults.push(RowFault { id, fault });
+                }
+            }
+        }
+        chunk
+    }
+
+    /// Fills [`keys`](Self::keys).
+    pub(super) fn locate(&mut self, sources: &Sources, order: super::order::Stripes) {
+        let rows = self.rows.iter();
+        self.keys = rows.map(|row| order.key(row.location, &sources.terrain)).collect();
+    }
+
+    /// The start of a row's line of the result, with a comma at its end.
+    pub(super) fn lead(&self, row: usize) -> &[u8] {
+        let start = row.checked_sub(1).and_then(|before| self.ends.get(before));
+        let start = start.copied().unwrap_or_default() as usize;
+        let end = self.ends.get(row).copied().unwrap_or_default() as usize;
+        self.lead.get(start..end).unwrap_or_default()
+    }
+
+    /// Memory of its rows until they are answered, bytes.
+    pub(super) fn bytes(&self) -> usize {
+        let row = size_of::<Row>() + size_of::<u32>() + size_of::<super::stored::Packed>()
+            + size_of::<super::order::Turn>();
+        self.lead.capacity() + self.rows.capacity() * row
+    }
+}
+
+fn lead(text: &mut Vec<u8>, record: &crate::table::Record<'_>, columns: &Columns) {
+    for role in [Role::Id, Role::Building, Role::Opening] {
+        if let Some(column) = columns.at(role) {
+            csv_text(text, record.get(column));
+            text.push(b',');
+        }
+    }
+    match columns.coordinates {
+        Coordinates::Columns(east, north) => {
+            for column in [east, north] {
+                csv_text(text, record.get(column));
+                text.push(b',');
+            }
+        }
+        Coordinates::Point => {
+            let (x, y) = record.point().unwrap_or((f64::NAN, f64::NAN));
+            text.extend_from_slice(format!("{x},{y},").as_bytes());
+        }
+    }
+}

@@ -1,0 +1,114 @@
+//! The threads of a run, and what they are given to do.
+//!
+//! Nothing is shared and changed: a job goes to one thread with what it needs, and its result
+//! comes back. The thread that runs the crew reads the input, decides who does what, and
+//! writes.
+
+use std::thread;
+
+use crossbeam_channel::{Receiver, Sender, unbounded};
+
+use super::worker::{Done, Job, Worker};
+use super::{Own, Plan, RunError};
+
+/// Opens what each thread needs for itself.
+pub type OpenOwn<'a> =
+    dyn Fn() -> Result<Own, Box<dyn std::error::Error + Send + Sync>> + Sync + 'a;
+
+/// Workers and the way to them.
+pub(super) struct Crew {
+    jobs: Vec<Sender<Job>>,
+    done: Receiver<(usize, Result<Done, RunError>)>,
+}
+
+/// A part of the run that the crew works through.
+pub(super) trait Phase {
+    /// The next job for a worker; `None` where there is none left for it.
+    fn next(&mut self, worker: usize) -> Result<Option<Job>, RunError>;
+    /// Takes a result.
+    fn take(&mut self, done: Done) -> Result<(), RunError>;
+}
+
+/// Jobs that wait at a worker while it does another, so that it never waits for the next.
+const AHEAD: usize = 2;
+
+impl Crew {
+    /// Starts the workers, lets `lead` work with them, and waits until they have ended.
+    pub(super) fn run<T>(
+        plan: &Plan,
+        open: &OpenOwn<'_>,
+        lead: impl FnOnce(&Self) -> Result<T, RunError>,
+    ) -> Result<T, RunError> {
+        thread::scope(|scope| {
+            let (report, done) = unbounded();
+            let jobs = (0..plan.threads.max(1)).map(|number| {
+                let (send, receive) = unbounded();
+                let report = report.clone();
+                scope.spawn(move || serve(plan, open, number, &receive, &report));
+                send
+            });
+            let crew = Self {
+                jobs: jobs.collect(),
+                done,
+            };
+            lead(&crew)
+        })
+    }
+
+    pub(super) fn size(&self) -> usize {
+        self.jobs.len()
+    }
+
+    /// Works a phase through to its end.
+    pub(super) fn work(&self, phase: &mut dyn Phase) -> Result<(), RunError> {
+        let mut under_way = 0_usize;
+        for _ in 0..AHEAD {
+            for worker in 0..self.jobs.len() {
+                under_way += usize::from(self.give(phase, worker)?);
+            }
+        }
+        while under_way > 0 {
+            let (worker, result) = self.done.recv().map_err(|_| RunError::ThreadEnded)?;
+            under_way -= 1;
+            phase.take(result?)?;
+            under_way += usize::from(self.give(phase, worker)?);
+        }
+        Ok(())
+    }
+
+    /// Gives a worker its next job; whether there was one.
+    fn give(&self, phase: &mut dyn Phase, worker: usize) -> Result<bool, RunError> {
+        let Some(job) = phase.next(worker)? else {
+            return Ok(false);
+        };
+        let way = self.jobs.get(worker).ok_or(RunError::ThreadEnded)?;
+        way.send(job).map_err(|_| RunError::ThreadEnded)?;
+        Ok(true)
+    }
+}
+
+/// What a thread does until nobody gives it jobs any more.
+fn serve(
+    plan: &Plan,
+    open: &OpenOwn<'_>,
+    number: usize,
+    jobs: &Receiver<Job>,
+    report: &Sender<(usize, Result<Done, RunError>)>,
+) {
+    let mut worker = match open() {
+        Ok(own) => Worker::new(plan, own).ok_or(RunError::ThreadEnded),
+        Err(error) => Err(RunError::Open(error)),
+    };
+    while let Ok(job) = jobs.recv() {
+        let result = match &mut worker {
+            Ok(worker) => worker.work(job),
+            Err(_) => Err(match std::mem::replace(&mut worker, Err(RunError::ThreadEnded)) {
+                Err(error) => error,
+                Ok(_) => RunError::ThreadEnded,
+            }),
+        };
+        if report.send((number, result)).is_err() {
+            return;
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! Many buildings: a table in, a table out, each row through the same [`assess`](crate::assess)
+//! as one building.
+//!
+//! [`run()`] reads batches of rows, reads the maps in the order of the terrain's tiles and
+//! answers in the order of the input, on all cores. Memory is set by the batch and the tiles
+//! that are kept, not by the number of rows nor by the size of the terrain. The answer to a row
+//! depends on that row and the maps alone, so that the results of a table's parts, one after
+//! the other, are the result of the whole.
+//!
+//! Rows that cannot be read are handed out with line, field, value and reason; they stop
+//! nothing.
+
+mod answer;
+mod chunk;
+mod columns;
+mod crew;
+mod error;
+mod order;
+mod plan;
+mod role;
+mod row;
+mod run;
+mod site_of_row;
+mod stored;
+pub mod summary;
+mod unfinished;
+mod worker;
+
+pub use answer::{answer_columns, coordinate_names};
+pub use chunk::RowFault;
+pub use columns::{Columns, Coordinates, Mapping, StatedForAll};
+pub use crew::OpenOwn;
+pub use error::RunError;
+pub use plan::{Own, Plan};
+pub use role::Role;
+pub use run::{Progress, Sink, Watch, run};
+pub use unfinished::{Fingerprint, Unfinished, reject_lines};

@@ -1,0 +1,311 @@
+//! The run: batch after batch through three phases.
+//!
+//! 1. *Parse.* Blocks of the input become rows, on all threads, until the memory for a batch
+//!    is used.
+//! 2. *Survey.* The places of the batch are put in the order of the terrain's tiles and read:
+//!    zones, ground, levels. Each tile is decoded once.
+//! 3. *Answer.* Chunk after chunk, in the order of the input, each row is assessed from its
+//!    readings and written.
+
+use std::collections::{BTreeMap, HashMap};
+use std::ops::Range;
+use std::sync::Arc;
+
+use super::chunk::{Chunk, RowFault};
+use super::crew::{Crew, OpenOwn, Phase};
+use super::order::{Turn, jobs};
+use super::stored::{Packed, Unusual};
+use super::summary::Summary;
+use super::worker::{Answers, Batch, Done, Job};
+use super::{Plan, RunError};
+use crate::table::{Position, TableReader};
+
+/// Takes the answers of a run, in the order of the input.
+pub trait Sink {
+    /// Takes lines of the result and the rows that give none; the input goes on at `end`.
+    ///
+    /// # Errors
+    /// [`RunError`] where they cannot be written, or where enough is enough.
+    fn take(
+        &mut self,
+        lines: &[u8],
+        rejects: &[RowFault],
+        summary: Summary,
+        end: Position,
+    ) -> Result<(), RunError>;
+}
+
+/// How far a run is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Progress {
+    /// Rows parsed.
+    pub parsed: u64,
+    /// Rows whose maps are read.
+    pub surveyed: u64,
+    /// Rows answered.
+    pub answered: u64,
+}
+
+/// Looks on while a run goes; `false` stops it.
+pub type Watch<'a> = dyn FnMut(Progress) -> bool + 'a;
+
+/// Bytes of input that a thread parses at once: some sixteen thousand rows.
+const BLOCK_BYTES: usize = 1 << 20;
+
+/// Runs a table through.
+///
+/// # Errors
+/// [`RunError`]; what `sink` has taken by then is whole rows from the start.
+pub fn run(
+    reader: &mut TableReader,
+    plan: &Plan,
+    open: &OpenOwn<'_>,
+    sink: &mut dyn Sink,
+    watch: &mut Watch<'_>,
+) -> Result<(), RunError> {
+    Crew::run(plan, open, |crew| {
+        let mut watched = Watched {
+            progress: Progress::default(),
+            watch,
+        };
+        loop {
+            let mut parsing = Parsing {
+                reader,
+                chunks: Vec::new(),
+                issued: 0,
+                bytes: 0,
+                budget: plan.batch_bytes,
+                ended: false,
+                watched: &mut watched,
+            };
+            crew.work(&mut parsing)?;
+            let chunks: Vec<Chunk> = parsing.chunks.into_iter().flatten().collect();
+            if chunks.is_empty() {
+                return Ok(());
+            }
+            batch(crew, chunks, sink, &mut watched)?;
+        }
+    })
+}
+
+/// Progress, told to whoever looks on.
+struct Watched<'a, 'w> {
+    progress: Progress,
+    watch: &'a mut Watch<'w>,
+}
+
+impl Watched<'_, '_> {
+    fn tell(&mut self, more: impl FnOnce(&mut Progress)) -> Result<(), RunError> {
+        more(&mut self.progress);
+        if (self.watch)(self.progress) {
+            Ok(())
+        } else {
+            Err(RunError::Stopped)
+        }
+    }
+}
+
+/// Surveys and answers the rows of a batch.
+fn batch(
+    crew: &Crew,
+    mut chunks: Vec<Chunk>,
+    sink: &mut dyn Sink,
+    watched: &mut Watched<'_, '_>,
+) -> Result<(), RunError> {
+    let turns = turns(&mut chunks);
+    let batch: Batch = Arc::new(chunks);
+    let parts = jobs(&turns, crew.size());
+    let sizes = batch.iter().map(|chunk| chunk.rows.len());
+    let mut survey = Survey {
+        batch: Arc::clone(&batch),
+        turns: Arc::new(turns),
+        parts,
+        readings: sizes.map(|rows| vec![Packed::NOTHING; rows]).collect(),
+        unusual: batch.iter().map(|_| HashMap::new()).collect(),
+        watched,
+    };
+    crew.work(&mut survey)?;
+    let Survey {
+        readings, unusual, ..
+    } = survey;
+    let mut answering = Answering {
+        batch,
+        readings,
+        unusual,
+        issued: 0,
+        written: 0,
+        waiting: BTreeMap::new(),
+        sink,
+        watched,
+    };
+    crew.work(&mut answering)
+}
+
+/// The rows in the order of the terrain's tiles.
+fn turns(chunks: &mut [Chunk]) -> Vec<Turn> {
+    let count = chunks.iter().map(|chunk| chunk.rows.len()).sum();
+    let mut turns: Vec<Turn> = Vec::with_capacity(count);
+    for (number, chunk) in chunks.iter_mut().enumerate() {
+        let keys = std::mem::take(&mut chunk.keys);
+        let of_chunk = keys.into_iter().enumerate();
+        turns.extend(of_chunk.map(|(row, key)| (key, as_u32(number), as_u32(row))));
+    }
+    turns.sort_unstable();
+    turns
+}
+
+fn as_u32(number: usize) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
+}
+
+struct Parsing<'a, 'b, 'w> {
+    reader: &'a mut TableReader,
+    chunks: Vec<Option<Chunk>>,
+    issued: usize,
+    bytes: usize,
+    budget: usize,
+    ended: bool,
+    watched: &'a mut Watched<'b, 'w>,
+}
+
+impl Phase for Parsing<'_, '_, '_> {
+    fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
+        if self.ended || self.bytes >= self.budget {
+            return Ok(None);
+        }
+        let Some(block) = self.reader.next_block(BLOCK_BYTES)? else {
+            self.ended = true;
+            return Ok(None);
+        };
+        let number = self.issued;
+        self.issued += 1;
+        self.chunks.push(None);
+        Ok(Some(Job::Parse { number, block }))
+    }
+
+    fn take(&mut self, done: Done) -> Result<(), RunError> {
+        let Done::Parsed { number, chunk } = done else {
+            return Err(RunError::ThreadEnded);
+        };
+        self.bytes += chunk.bytes();
+        let rows = chunk.rows.len() as u64;
+        if let Some(place) = self.chunks.get_mut(number) {
+            *place = Some(chunk);
+        }
+        self.watched.tell(|progress| progress.parsed += rows)
+    }
+}
+
+struct Survey<'a, 'b, 'w> {
+    batch: Batch,
+    turns: Arc<Vec<Turn>>,
+    /// For each worker the jobs that are left.
+    parts: Vec<Vec<Range<usize>>>,
+    readings: Vec<Vec<Packed>>,
+    unusual: Vec<HashMap<u32, Unusual>>,
+    watched: &'a mut Watched<'b, 'w>,
+}
+
+impl Survey<'_, '_, '_> {
+    /// The next job of the worker's own part, whose tiles follow each other; else the last of
+    /// the part that has most left.
+    fn range(&mut self, worker: usize) -> Option<Range<usize>> {
+        if let Some(own) = self.parts.get_mut(worker)
+            && !own.is_empty()
+        {
+            return Some(own.remove(0));
+        }
+        let longest = self.parts.iter_mut().max_by_key(|part| part.len())?;
+        longest.pop()
+    }
+}
+
+impl Phase for Survey<'_, '_, '_> {
+    fn next(&mut self, worker: usize) -> Result<Option<Job>, RunError> {
+        Ok(self.range(worker).map(|range| Job::Survey {
+            batch: Arc::clone(&self.batch),
+            turns: Arc::clone(&self.turns),
+            range,
+        }))
+    }
+
+    fn take(&mut self, done: Done) -> Result<(), RunError> {
+        let Done::Surveyed {
+            range,
+            readings,
+            unusual,
+        } = done
+        else {
+            return Err(RunError::ThreadEnded);
+        };
+        let turns = self.turns.get(range).unwrap_or_default();
+        let rows = turns.len() as u64;
+        for ((_, chunk, row), read) in turns.iter().zip(readings) {
+            let of_chunk = self.readings.get_mut(*chunk as usize);
+            if let Some(place) = of_chunk.and_then(|rows| rows.get_mut(*row as usize)) {
+                *place = read;
+            }
+        }
+        for (position, rest) in unusual {
+            let Some((_, chunk, row)) = turns.get(position) else {
+                continue;
+            };
+            if let Some(of_chunk) = self.unusual.get_mut(*chunk as usize) {
+                of_chunk.insert(*row, rest);
+            }
+        }
+        self.watched.tell(|progress| progress.surveyed += rows)
+    }
+}
+
+struct Answering<'a, 'b, 'w> {
+    batch: Batch,
+    readings: Vec<Vec<Packed>>,
+    unusual: Vec<HashMap<u32, Unusual>>,
+    issued: usize,
+    written: usize,
+    /// Answers whose turn has not come.
+    waiting: BTreeMap<usize, Answers>,
+    sink: &'a mut dyn Sink,
+    watched: &'a mut Watched<'b, 'w>,
+}
+
+impl Phase for Answering<'_, '_, '_> {
+    fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
+        let number = self.issued;
+        let (Some(readings), Some(unusual)) =
+            (self.readings.get_mut(number), self.unusual.get_mut(number))
+        else {
+            return Ok(None);
+        };
+        self.issued += 1;
+        Ok(Some(Job::Answer {
+            batch: Arc::clone(&self.batch),
+            number,
+            readings: std::mem::take(readings),
+            unusual: std::mem::take(unusual),
+        }))
+    }
+
+    fn take(&mut self, done: Done) -> Result<(), RunError> {
+        let Done::Answered { number, answers } = done else {
+            return Err(RunError::ThreadEnded);
+        };
+        self.waiting.insert(number, answers);
+        while let Some(answers) = self.waiting.remove(&self.written) {
+            let Some(chunk) = self.batch.get(self.written) else {
+                return Err(RunError::ThreadEnded);
+            };
+            self.written += 1;
+            let Answers {
+                lines,
+                rejects,
+                summary,
+            } = answers;
+            self.sink.take(&lines, &rejects, summary, chunk.end)?;
+            let rows = chunk.rows.len() as u64;
+            self.watched.tell(|progress| progress.answered += rows)?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,281 @@
+//! One thread: it parses blocks, reads maps, and answers rows.
+
+use std::collections::HashMap;
+use std::ops::Range;
+use std::sync::Arc;
+
+use super::answer;
+use super::chunk::{Chunk, RowFault};
+use super::order::{Stripes, Turn};
+use super::row::{Row, RowReader};
+use super::stored::{Packed, Unusual};
+use super::summary::{RowFigures, Summary};
+use super::{Own, Plan, RunError, site_of_row};
+use crate::assess::{AssessError, Assessment, Method, assess_read, read_place};
+use crate::quantity::{AnnualChance, UnitSystem};
+use crate::site::Site;
+use crate::table::{Block, RecordFault};
+
+/// The rows of a batch.
+pub(super) type Batch = Arc<Vec<Chunk>>;
+
+/// Something to do.
+pub(super) enum Job {
+    /// To parse a block.
+    Parse { number: usize, block: Block },
+    /// To read the maps at places that lie together.
+    Survey {
+        batch: Batch,
+        turns: Arc<Vec<Turn>>,
+        range: Range<usize>,
+    },
+    /// To answer the rows of a chunk.
+    Answer {
+        batch: Batch,
+        number: usize,
+        readings: Vec<Packed>,
+        unusual: HashMap<u32, Unusual>,
+    },
+}
+
+/// What became of it.
+pub(super) enum Done {
+    Parsed {
+        number: usize,
+        chunk: Chunk,
+    },
+    Surveyed {
+        range: Range<usize>,
+        readings: Vec<Packed>,
+        unusual: Vec<(usize, Unusual)>,
+    },
+    Answered {
+        number: usize,
+        answers: Answers,
+    },
+}
+
+/// The answers to the rows of a chunk, in its order.
+#[derive(Debug, Default)]
+pub(super) struct Answers {
+    /// Lines of the result.
+    pub(super) lines: Vec<u8>,
+    /// Rows that give none, in the order of the input.
+    pub(super) rejects: Vec<RowFault>,
+    pub(super) summary: Summary,
+}
+
+/// What a thread has at hand.
+pub(super) struct Worker<'a> {
+    plan: &'a Plan,
+    own: Own,
+    /// With the units of the row, or those that the user asks for.
+    methods: [Method; 2],
+    site: Site,
+}
+
+impl<'a> Worker<'a> {
+    pub(super) fn new(plan: &'a Plan, own: Own) -> Option<Self> {
+        let method = |units| Method {
+            units: plan.units.unwrap_or(units),
+            ..plan.method.clone()
+        };
+        Some(Self {
+            plan,
+            own,
+            methods: [method(UnitSystem::Us), method(UnitSystem::Si)],
+            site: site_of_row::empty()?,
+        })
+    }
+
+    pub(super) fn work(&mut self, job: Job) -> Result<Done, RunError> {
+        match job {
+            Job::Parse { number, block } => Ok(Done::Parsed {
+                number,
+                chunk: self.parse(&block),
+            }),
+            Job::Survey {
+                batch,
+                turns,
+                range,
+            } => self.survey(&batch, &turns, range),
+            Job::Answer {
+                batch,
+                number,
+                readings,
+                unusual,
+            } => {
+                let answers = match batch.get(number) {
+                    Some(chunk) => self.answer(chunk, &readings, unusual)?,
+                    None => Answers::default(),
+                };
+                Ok(Done::Answered { number, answers })
+            }
+        }
+    }
+
+    fn parse(&self, block: &Block) -> Chunk {
+        let places = self.own.places.as_ref();
+        let to_place = places.map(|places| move |x, y| places.location(x, y));
+        let to_place = to_place.as_ref().map(|to_place| to_place as &super::row::ToPlace<'_>);
+        let Plan {
+            columns,
+            terrain_datum,
+            ..
+        } = self.plan;
+        let mut reader = RowReader::new(columns, *terrain_datum, to_place);
+        let mut chunk = Chunk::parse(block, &mut reader, columns);
+        chunk.locate(&self.own.sources, Stripes::default());
+        chunk
+    }
+
+    fn survey(
+        &self,
+        batch: &[Chunk],
+        turns: &[Turn],
+        range: Range<usize>,
+    ) -> Result<Done, RunError> {
+        let sources = &self.own.sources;
+        let [method, _] = &self.methods;
+        let mut readings = Vec::with_capacity(range.len());
+        let mut unusual = Vec::new();
+        for (position, (_, chunk, row)) in turns.get(range.clone()).unwrap_or_default().iter().enumerate() {
+            let row = batch.get(*chunk as usize).and_then(|chunk| chunk.rows.get(*row as usize));
+            let Some(row) = row else { continue };
+            let (packed, rest) = match read_place(row.location, None, sources, method) {
+                Ok(read) => Packed::of(read, sources),
+                Err(AssessError::Crs(error)) => {
+                    Packed::refused(fault(row, "coordinates", &error.to_string(), PLACE))
+                }
+                Err(error) => return Err(error.into()),
+            };
+            readings.push(packed);
+            unusual.extend(rest.map(|rest| (position, rest)));
+        }
+        Ok(Done::Surveyed {
+            range,
+            readings,
+            unusual,
+        })
+    }
+
+    fn answer(
+        &mut self,
+        chunk: &Chunk,
+        readings: &[Packed],
+        mut unusual: HashMap<u32, Unusual>,
+    ) -> Result<Answers, RunError> {
+        let mut answers = Answers {
+            rejects: chunk.faults.clone(),
+            ..Answers::default()
+        };
+        let widths = self.plan.columns.has_widths();
+        for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
+            let lead = chunk.lead(number);
+            site_of_row::fill(&mut self.site, row);
+            let [us, si] = &self.methods;
+            let method = match row.units {
+                UnitSystem::Us => us,
+                UnitSystem::Si => si,
+            };
+            let position = u32::try_from(number).unwrap_or(u32::MAX);
+            let read = packed.readings(position, &mut unusual, &self.own.sources, method);
+            let outcome = match read {
+                Ok(read) => assess_read(&self.site, read, &self.own.sources, method)
+                    .map_err(|error| of_row(row, error)),
+                Err(fault) => Err(Ok(fault)),
+            };
+            match outcome {
+                Ok(assessment) => {
+                    answer::write(&mut answers.lines, lead, &assessment, widths);
+                    summarise(&mut answers.summary, lead, row, &assessment);
+                }
+                Err(fault) => answers.rejects.push(RowFault {
+                    id: id_of(lead),
+                    fault: fault?,
+                }),
+            }
+        }
+        answers.rejects.sort_by_key(|reject| reject.fault.line);
+        for reject in &answers.rejects {
+            answers.summary.reject(&reject.fault.field, &reject.fault.problem);
+        }
+        Ok(answers)
+    }
+}
+
+const PLACE: &str = "coordinates that every map's system can express";
+
+/// A fault of the row itself, or one that stops the run.
+fn of_row(row: &Row, error: AssessError) -> Result<RecordFault, RunError> {
+    match error {
+        AssessError::Datum(error) => {
+            let problem = format!(
+                "it is on {}, but {} is on {}: {}",
+                error.threshold_datum, error.what, error.datum, error.error
+            );
+            let accepted = "a height on a datum that grids (--grids) or a stated offset (--datum-offset) lead to";
+            Ok(fault(row, "threshold", &problem, accepted))
+        }
+        AssessError::Crs(error) => Ok(fault(row, "coordinates", &error.to_string(), PLACE)),
+        AssessError::Barrier { error, .. } | AssessError::Behind(error) => {
+            Ok(fault(row, "width", &error.to_string(), "an opening that a barrier fits"))
+        }
+        AssessError::Datums(error) => {
+            Ok(fault(row, "vertical_datum", &error.to_string(), "one datum for all heights"))
+        }
+        error @ (AssessError::Terrain(_) | AssessError::Level(_)) => Err(error.into()),
+    }
+}
+
+fn fault(row: &Row, field: &str, problem: &str, accepted: &str) -> RecordFault {
+    RecordFault {
+        line: row.line,
+        field: field.to_owned(),
+        value: row.shown(field),
+        problem: problem.to_owned(),
+        accepted: accepted.to_owned(),
+    }
+}
+
+/// The id at the start of a line of the result.
+fn id_of(lead: &[u8]) -> String {
+    let mut reader = csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .from_reader(lead);
+    let mut record = csv::StringRecord::new();
+    let found = reader.read_record(&mut record).unwrap_or(false);
+    let id = if found { record.get(0) } else { None };
+    id.unwrap_or_default().to_owned()
+}
+
+fn summarise(summary: &mut Summary, lead: &[u8], row: &Row, assessment: &Assessment<'_>) {
+    let Some(opening) = assessment.openings.first() else {
+        return;
+    };
+    // Nearly every id stands there as it is.
+    let plain = lead.split(|byte| *byte == b',').next().unwrap_or_default();
+    let decoded;
+    let id = match std::str::from_utf8(plain) {
+        Ok(id) if !id.starts_with('"') => id,
+        _ => {
+            decoded = id_of(lead);
+            decoded.as_str()
+        }
+    };
+    let codes: smallvec::SmallVec<[&'static str; 8]> =
+        assessment.cautions.iter().map(crate::verdict::Caution::code).collect();
+    summary.add(&RowFigures {
+        id,
+        location: Some(row.location),
+        verdict: opening.verdict,
+        zone: assessment.place.zone.as_ref().map(|here| here.worst.code.as_str()),
+        level_source: assessment.place.flood_level.as_ref().map(|level| level.decided.source),
+        protection_height: opening.protection_height,
+        chance_at_sill: answer::chance_at_sill(opening).and_then(AnnualChance::new),
+        threshold_is_estimate: assessment.site.threshold.is_estimate(),
+        reason: opening.reasons.first().map(crate::verdict::Reason::code),
+        cautions: &codes,
+    });
+}
