@@ -8,7 +8,7 @@
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
 //! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`barrier`], [`risk`],
 //!   [`verdict`]: the engineering, pure computation without files;
-//! - [`gis`], [`crs`], [`terrain`], [`hazard`], [`level`]: the maps;
+//! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`report`]: the assessment for its readers.
 //!
@@ -81,4 +81,5 @@ pub mod gis;
 pub mod hazard;
 pub mod level;
 pub mod report;
+pub mod table;
 pub mod terrain;
