@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 19] = [
+const ROOMS: [&str; 20] = [
     "quantity",
     "statement",
     "beam",
@@ -24,6 +24,7 @@ const ROOMS: [&str; 19] = [
     "hazard",
     "level",
     "assess",
+    "portfolio",
     "report",
     "cli",
 ];

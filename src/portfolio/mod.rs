@@ -1,0 +1,3 @@
+//! Many buildings: what is counted while their rows go by.
+
+pub mod summary;
