@@ -86,6 +86,30 @@ impl HeightBins {
             })
     }
 
+    /// The lowest bin at or below whose upper edge lies the part `part` of all rows with
+    /// something to protect: 0.5 for half of them. `None` where there are no such rows.
+    ///
+    /// ```
+    /// use sillmark::portfolio::summary::HeightBins;
+    /// assert_eq!(HeightBins::default().holding(0.5), None);
+    /// ```
+    #[must_use]
+    #[allow(clippy::cast_precision_loss)] // exact up to 9e15 rows
+    pub fn holding(&self, part: f64) -> Option<HeightBin> {
+        let wanted = part * self.above_nothing() as f64;
+        let mut below = 0;
+        self.each().skip(1).find(|bin| {
+            below += bin.rows.total();
+            below > 0 && below as f64 >= wanted
+        })
+    }
+
+    /// Rows with something to protect.
+    #[must_use]
+    pub fn above_nothing(&self) -> u64 {
+        self.bins.iter().skip(1).map(VerdictCounts::total).sum()
+    }
+
     /// Rows whose protection height is known.
     #[must_use]
     pub fn total(&self) -> u64 {
