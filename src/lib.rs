@@ -10,7 +10,8 @@
 //!   [`verdict`]: the engineering, pure computation without files;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
-//! - [`report`]: the assessment for its readers.
+//! - [`portfolio`]: many buildings, and what is counted of them;
+//! - [`report`]: the assessment, or the summary of a portfolio, for its readers.
 //!
 //! No number is without its source, datum, unit and, where one is known, uncertainty; what is
 //! missing or refused makes an answer unresolved with the reason, never a dry building.
@@ -80,6 +81,7 @@ pub mod crs;
 pub mod gis;
 pub mod hazard;
 pub mod level;
+pub mod portfolio;
 pub mod report;
 pub mod table;
 pub mod terrain;

@@ -25,6 +25,7 @@ const ROOMS: [&str; 20] = [
     "hazard",
     "level",
     "assess",
+    "portfolio",
     "report",
     "cli",
 ];

@@ -1,3 +1,4 @@
+<<<<<<< HEAD
 //! Many buildings: a table in, a table out, each row through the same [`assess`](crate::assess)
 //! as one building.
 //!
@@ -35,3 +36,8 @@ pub use plan::{Own, Plan};
 pub use role::Role;
 pub use run::{Progress, Sink, Watch, run};
 pub use unfinished::{Fingerprint, Unfinished, reject_lines};
+=======
+//! Many buildings: what is counted while their rows go by.
+
+pub mod summary;
+>>>>>>> summary

@@ -1,17 +1,21 @@
 //! An assessment for its readers: one exporter a file.
 //!
-//! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing.
+//! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing;
+//! [`portfolio`] prints the [`Summary`](crate::portfolio::summary::Summary) of many.
 
 mod json;
 mod nearest;
+mod palette;
 mod paragraph;
 mod parts;
+pub mod portfolio;
 mod text;
 
 pub use json::{
     JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema,
     json, json_schema,
 };
+pub use palette::verdict_colour;
 pub use paragraph::paragraph;
 pub use text::{
     TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, behind_tasks,

@@ -12,7 +12,7 @@ mod number;
 mod opening;
 mod place;
 mod trail;
-mod verdict;
+pub(super) mod verdict;
 
 pub use alone::{JsonBarrierReport, barrier_json, barrier_json_schema};
 pub use barrier::JsonBarrier;

@@ -9,7 +9,7 @@ use crate::verdict::{Caution, CautionTexts, Verdict};
 /// What has to happen, from the least to the most.
 #[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
-pub(super) enum JsonVerdict {
+pub(in crate::report) enum JsonVerdict {
     /// The sill lies at or above the design level, or the map has no flood there.
     Above,
     /// A barrier within common limits.

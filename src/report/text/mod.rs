@@ -4,7 +4,7 @@ mod alone;
 mod barrier;
 mod headline;
 mod openings;
-mod page;
+pub(super) mod page;
 mod place;
 mod trail;
 mod why;

@@ -1,0 +1,63 @@
+//! What a summary has to say about the run that it sums up.
+
+use crate::quantity::{AnnualChance, UnitSystem};
+
+/// The run: what went in, and by which rule it was judged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunFacts {
+    /// The table with the rows.
+    pub input: String,
+    /// Flood-zone layers.
+    pub zones: Vec<String>,
+    /// Rasters, lines and sections that give flood levels.
+    pub levels: Vec<String>,
+    /// Terrain models.
+    pub terrain: Vec<String>,
+    /// The rule's id, as on the command line.
+    pub rule_id: String,
+    /// The rule's name for people.
+    pub rule_name: String,
+    /// Annual chance of the flood that was assessed.
+    pub event: AnnualChance,
+    /// The day of the run, as it is to be printed.
+    pub date: String,
+    /// Units of text and page; JSON is in metres.
+    pub units: UnitSystem,
+    /// Version of the program, such as `0.1.0`.
+    pub version: String,
+    /// Where the rejected rows stand, if there are some.
+    pub rejects_file: Option<String>,
+    /// Further options that are worth repeating: name and value.
+    pub options: Vec<(String, String)>,
+}
+
+impl RunFacts {
+    /// What went in and how it was judged, for a list: name and value. A source that was not
+    /// given is said to be missing.
+    pub(super) fn list(&self) -> Vec<(String, String)> {
+        let files = |files: &[String]| {
+            if files.is_empty() {
+                "none given".to_owned()
+            } else {
+                files.join(", ")
+            }
+        };
+        let mut list: Vec<(String, String)> = [
+            ("Table", self.input.clone()),
+            ("Flood zones", files(&self.zones)),
+            ("Flood levels", files(&self.levels)),
+            ("Terrain", files(&self.terrain)),
+            ("Rule", format!("{} ({})", self.rule_name, self.rule_id)),
+            ("Flood", format!("{} annual chance", self.event)),
+            ("Date", self.date.clone()),
+            ("Made by", format!("sillmark {}", self.version)),
+        ]
+        .map(|(name, value)| (name.to_owned(), value))
+        .into();
+        if let Some(file) = &self.rejects_file {
+            list.push(("Rejected rows".to_owned(), file.clone()));
+        }
+        list.extend(self.options.iter().cloned());
+        list
+    }
+}
