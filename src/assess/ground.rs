@@ -24,7 +24,7 @@ impl Study<'_> {
                     quantity,
                     Value::Elevation(elevation),
                     "bilinear between the four nearest cell centres of the terrain",
-                    ground.source.clone(),
+                    ground.source.to_string(),
                 );
                 Ok(GroundAnswer::Known(Ground {
                     elevation,
@@ -113,7 +113,7 @@ impl Study<'_> {
                 format!("lowest ground {near}"),
                 value,
                 how("lowest"),
-                grade.source.clone(),
+                grade.source.to_string(),
             );
             found.lowest = Some(LowestGround {
                 elevation: grade.lowest,
@@ -126,7 +126,7 @@ impl Study<'_> {
                 format!("highest ground {near}"),
                 value,
                 how("highest"),
-                grade.source.clone(),
+                grade.source.to_string(),
             );
             found.highest = Some(highest);
         }
