@@ -159,12 +159,12 @@ fn about_ground(place: &Place<'_>, cautions: &mut Vec<Caution>) {
         GroundAnswer::Known(ground) => {
             if ground.no_data_nearby {
                 cautions.push(Caution::TerrainVoidNear {
-                    source: ground.source.clone(),
+                    source: ground.source.to_string(),
                 });
             }
             if ground.at_rim {
                 cautions.push(Caution::TerrainRim {
-                    source: ground.source.clone(),
+                    source: ground.source.to_string(),
                 });
             }
             if let Some(level) = &place.flood_level {

@@ -64,7 +64,7 @@ impl HighestGrade {
                 "highest adjacent grade estimated as the highest of {} points of the terrain {place}{voids}",
                 grade.samples
             ),
-            reference: grade.source.clone(),
+            reference: grade.source.to_string(),
             without_value: grade.without_value,
         }
     }

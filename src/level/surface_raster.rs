@@ -62,7 +62,7 @@ pub fn surface_level(
         remarks.push(RasterRemark::GroundAboveWater {
             raster: surface.name().to_owned(),
             chance,
-            terrain: ground.source.clone(),
+            terrain: ground.source.to_string(),
             by,
         });
     }

@@ -2,6 +2,7 @@
 
 use std::ops::Deref;
 use std::path::Path;
+use std::sync::Arc;
 
 use super::{DemStatement, Gap, Ground, Raster, RasterRole, TerrainError, statement};
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};
@@ -80,7 +81,7 @@ impl Dem {
             elevation: self.elevation(metres),
             no_data_nearby: self.no_data_nearby(column, row)?,
             at_rim: column.at_rim || row.at_rim,
-            source: self.name().to_owned(),
+            source: Arc::clone(self.source()),
         }))
     }
 

@@ -1,6 +1,7 @@
 //! The ground around a building: lowest and highest adjacent grade.
 
 use std::f64::consts::TAU;
+use std::sync::Arc;
 
 use super::grid::{as_float, as_index};
 use super::{Dem, Gap, TerrainError};
@@ -19,7 +20,7 @@ pub struct Grade {
     /// How many of them had no value or lay outside the raster.
     pub without_value: usize,
     /// File name of the raster that answered.
-    pub source: String,
+    pub source: Arc<str>,
 }
 
 /// Fewest points on the rim of the disk.
@@ -108,7 +109,7 @@ impl Extremes {
             highest: dem.elevation(highest),
             samples: self.samples,
             without_value: self.without_value,
-            source: dem.name().to_owned(),
+            source: Arc::clone(dem.source()),
         })
     }
 }

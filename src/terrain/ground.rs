@@ -1,5 +1,7 @@
 //! The ground at a point, or why there is none.
 
+use std::sync::Arc;
+
 use crate::quantity::Elevation;
 
 /// The height of the ground at a point.
@@ -14,7 +16,7 @@ pub struct Ground {
     /// to interpolate with and the value is that of the edge.
     pub at_rim: bool,
     /// File name of the raster that answered.
-    pub source: String,
+    pub source: Arc<str>,
 }
 
 /// Why a raster has no ground at a point.

@@ -2,6 +2,7 @@
 
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use gdal::Dataset;
 use geo::Coord;
@@ -21,7 +22,7 @@ use crate::site::Location;
 /// Not `Send`: a thread opens its own.
 pub struct Raster {
     path: PathBuf,
-    name: String,
+    name: Arc<str>,
     pub(super) grid: Grid,
     unit: LengthUnit,
     projector: Projector,
@@ -75,7 +76,7 @@ impl Raster {
         );
         let raster = Self {
             path: path.to_owned(),
-            name,
+            name: name.into(),
             grid,
             unit,
             projector,
@@ -94,6 +95,13 @@ impl Raster {
     /// The file's name without its folders.
     #[must_use]
     pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// The file's name as [`Ground`](super::Ground) and [`Grade`](super::Grade) carry it: all
+    /// of them share this one text.
+    #[must_use]
+    pub const fn source(&self) -> &Arc<str> {
         &self.name
     }
 

@@ -26,7 +26,7 @@ fn terrain() -> HighestGrade {
         highest: parse_elevation("100 ft NAVD88").unwrap(),
         samples: 40,
         without_value: 3,
-        source: "dem.tif".to_owned(),
+        source: "dem.tif".into(),
     };
     let sd = Some(Length::new::<foot>(0.3));
     HighestGrade::of_terrain(&grade, GradeReach::Outline, sd, UnitSystem::Us)

@@ -80,7 +80,7 @@ fn ground(metres: f64, datum: VerticalDatum) -> Ground {
         elevation: sillmark::quantity::Elevation::new(Length::new::<meter>(metres), datum),
         no_data_nearby: false,
         at_rim: false,
-        source: "dem.tif".to_owned(),
+        source: "dem.tif".into(),
     }
 }
 

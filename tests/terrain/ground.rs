@@ -52,7 +52,7 @@ fn the_outer_half_cell_is_said_to_be_the_rim() {
     assert_abs_diff_eq!(ground.elevation.height().value, 1.0, epsilon = 1e-9);
     let ground = dem.ground_at(place(12.0, -12.0)).unwrap().unwrap();
     assert!(!ground.at_rim && !ground.no_data_nearby);
-    assert_eq!(ground.source, "dem.tif");
+    assert_eq!(&*ground.source, "dem.tif");
     for outside in [(-1.0, -5.0), (41.0, -5.0), (5.0, 1.0), (5.0, -31.0)] {
         assert_eq!(metres(&dem, place(outside.0, outside.1)), Err(Gap::Outside));
     }
@@ -117,11 +117,11 @@ fn the_finest_raster_that_has_ground_answers() {
         let ground = terrain.ground_at(place(east, north)).unwrap();
         ground.map(|ground| ground.source)
     };
-    assert_eq!(source(20.0, -20.0), Ok("fine.tif".to_owned()));
-    assert_eq!(source(60.0, -60.0), Ok("coarse.tif".to_owned()));
+    assert_eq!(source(20.0, -20.0), Ok("fine.tif".into()));
+    assert_eq!(source(60.0, -60.0), Ok("coarse.tif".into()));
     assert_eq!(
         source(4.0, -4.0),
-        Ok("coarse.tif".to_owned()),
+        Ok("coarse.tif".into()),
         "the fine one is void there"
     );
     assert_eq!(source(200.0, -20.0), Err(Gap::Outside));

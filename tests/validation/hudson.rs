@@ -196,10 +196,10 @@ fn a_void_in_one_raster_is_filled_from_another() {
             .unwrap()
             .map(|ground| ground.source)
     };
-    assert_eq!(ground(-74.0335, 40.74), Ok("hoboken_dem.tif".to_owned()));
+    assert_eq!(ground(-74.0335, 40.74), Ok("hoboken_dem.tif".into()));
     assert_eq!(
         ground(-74.038, 40.753),
-        Ok("jersey_city_10m_dem.tif".to_owned())
+        Ok("jersey_city_10m_dem.tif".into())
     );
     assert_eq!(ground(-74.2, 40.753), Err(Gap::Outside));
     let void = Location::from_degrees(-74.038, 40.753).unwrap();
