@@ -83,7 +83,7 @@ fn about_zone(place: &Place, cautions: &mut Vec<Caution>) {
     }
     if !here.others.is_empty() {
         cautions.push(Caution::ZonesOverlap {
-            taken: here.worst.title(),
+            taken: here.worst.title().to_string(),
             others: here
                 .others
                 .iter()

@@ -22,12 +22,12 @@ impl<'a> Study<'a> {
         match here.zones.first() {
             Some(zone) => self.trail.add(
                 quantity,
-                Value::Words(zone.title()),
+                Value::Words(zone.title().to_string()),
                 match here.zones.len() {
                     1 => "the polygon that holds the place".to_owned(),
                     count => format!("the worst of {count} polygons that hold the place"),
                 },
-                zone.record(),
+                zone.record().as_ref(),
             ),
             None if maps.is_empty() => {
                 self.trail

@@ -21,6 +21,6 @@ fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {
         sd: zone.level_unit.map(|unit| rounding_sd(elevation, unit)),
         chance,
         how: format!("level of zone {}; {ROUNDING_SOURCE}", zone.title()),
-        reference: zone.record(),
+        reference: zone.record().to_string(),
     })
 }
