@@ -95,7 +95,7 @@ fn about_zone(place: &Place<'_>, cautions: &mut Vec<Caution>) {
     }
     if !here.others.is_empty() {
         cautions.push(Caution::ZonesOverlap {
-            taken: here.worst.title(),
+            taken: here.worst.title().to_string(),
             others: here
                 .others
                 .iter()

@@ -104,7 +104,7 @@ impl Study<'_> {
                 _ => Missing::ZoneHere,
             });
         };
-        let (title, event) = (zone.title(), self.method.event);
+        let (title, event) = (zone.title().to_string(), self.method.event);
         match zone.class {
             ZoneClass::Minimal | ZoneClass::Rare | ZoneClass::Unspecified => {
                 let ruled_out = ruled_out(zone.class);
@@ -206,5 +206,5 @@ fn silences(answer: &LevelAnswer) -> Vec<String> {
 fn worst_title(here: &ZonesHere<'_>) -> String {
     here.zones
         .first()
-        .map_or_else(String::new, |zone| zone.title())
+        .map_or_else(String::new, |zone| zone.title().to_string())
 }

@@ -2,6 +2,7 @@
 
 use super::number::Numbers;
 use super::schema::{LevelRule, Role, Schema};
+use super::zone::Words;
 use super::{Zone, ZoneClass, ZoneRemark, ZoneStatement};
 use crate::gis::AttributeValue;
 
@@ -95,5 +96,6 @@ pub fn interpret(
             .unwrap_or(schema.annual_chance),
         origin: numbers.text(Role::Origin),
         remarks: numbers.remarks,
+        words: Words::default(),
     }
 }

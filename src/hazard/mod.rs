@@ -8,9 +8,11 @@
 //! error.
 //! [`read_level_lines`] does the same for lines of a known flood level.
 
+mod area;
 mod class;
 mod code;
 mod error;
+mod here;
 mod interpret;
 mod layer;
 mod layer_content;
@@ -18,15 +20,17 @@ mod layer_path;
 mod level_lines;
 mod map;
 mod number;
-mod polygon;
 mod read;
 mod remark;
 mod schema;
+mod shared;
 mod zone;
 
+pub use area::ZoneArea;
 pub use class::ZoneClass;
 pub use code::CodePattern;
 pub use error::HazardError;
+pub use here::ZonesHere;
 pub use interpret::interpret;
 pub use layer::Around;
 pub use layer_content::LayerContent;
@@ -36,8 +40,9 @@ pub use level_lines::{
     LevelLine, LevelLineMap, LineKind, LineRemark, LineRole, LineSchema, LineStatement,
     read_level_lines, read_level_lines_by,
 };
-pub use map::{ZoneMap, ZonesHere};
+pub use map::ZoneMap;
 pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;
 pub use schema::{LevelRule, Role, Schema, SchemaChoice, ZoneRow};
+pub use shared::SharedZones;
 pub use zone::Zone;

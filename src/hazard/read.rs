@@ -1,12 +1,12 @@
 //! Reading a layer of zones.
 
 use std::path::Path;
-
-use geo::BoundingRect;
+use std::sync::Arc;
 
 use super::layer::{Around, LayerSource, read_layer};
 use super::schema::{Role, Schema};
-use super::{HazardError, LayerContent, ZoneMap, interpret};
+use super::shared::SharedZones;
+use super::{HazardError, LayerContent, ZoneArea, ZoneMap, interpret};
 use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
@@ -62,7 +62,7 @@ pub fn read_zones_by(
         schema: &schema.name,
         needed: schema.needed().map(|role| schema.names(role)).collect(),
     };
-    let mut features = Vec::new();
+    let (mut zones, mut without_area) = (Vec::new(), 0);
     let projector = read_layer(
         &source,
         |reader| Ok(Columns::new(schema, reader)),
@@ -74,15 +74,20 @@ pub fn read_zones_by(
                 feature: feature.clone(),
                 problem,
             })?;
-            let extent = area.as_ref().and_then(BoundingRect::bounding_rect);
+            let Some(area) = area.as_ref().and_then(ZoneArea::new) else {
+                without_area += 1;
+                return Ok(None);
+            };
             let zone = interpret(schema, statement, name, &feature, |role| {
                 columns.value(role, record)
             });
-            features.push((zone, area));
-            Ok(extent)
+            let extent = area.bounds();
+            zones.push((zone, area));
+            Ok(Some(extent))
         },
     )?;
-    Ok(ZoneMap::new(projector, features))
+    let shared = SharedZones::new(projector.target().clone(), zones, without_area);
+    Ok(ZoneMap::new(projector, Arc::new(shared)))
 }
 
 /// What holds for every zone by the schema, and by an option, has to be the same.

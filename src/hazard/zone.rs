@@ -1,5 +1,7 @@
 //! One zone of a layer.
 
+use std::sync::{Arc, OnceLock};
+
 use super::{ZoneClass, ZoneRemark};
 use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, Velocity};
 
@@ -35,27 +37,63 @@ pub struct Zone {
     pub origin: Option<String>,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<ZoneRemark>,
+    pub(super) words: Words,
+}
+
+/// What is said of a zone again and again, made when it is first asked for. It follows from
+/// the other fields: it makes no difference to equality, and a copy, which may be changed,
+/// makes its own.
+#[derive(Default)]
+pub(super) struct Words {
+    title: OnceLock<Arc<str>>,
+    record: OnceLock<Arc<str>>,
+}
+
+impl Clone for Words {
+    fn clone(&self) -> Self {
+        Self::default()
+    }
+}
+
+impl PartialEq for Words {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+impl std::fmt::Debug for Words {
+    fn fmt(&self, formatter: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        formatter.write_str("Words")
+    }
 }
 
 impl Zone {
     /// The zone in words: its code, and its subtype where it has one. A bare extent has neither.
-    #[must_use]
-    pub fn title(&self) -> String {
-        printable(&match &self.subtype {
-            Some(subtype) => format!("{} ({subtype})", self.code),
-            None if self.code.is_empty() => "without a code".to_owned(),
-            None => self.code.clone(),
+    ///
+    /// Made once: a field that is changed afterwards does not change it.
+    pub fn title(&self) -> &Arc<str> {
+        self.words.title.get_or_init(|| {
+            let title = match &self.subtype {
+                Some(subtype) => format!("{} ({subtype})", self.code),
+                None if self.code.is_empty() => "without a code".to_owned(),
+                None => self.code.clone(),
+            };
+            printable(&title).into()
         })
     }
 
     /// Where the zone stands, for the trail: layer and feature, and how the publisher came by
     /// its area where the layer says.
-    #[must_use]
-    pub fn record(&self) -> String {
-        let record = format!("{}, feature {}", self.layer, self.feature);
-        printable(&match &self.origin {
-            Some(origin) => format!("{record} ({origin})"),
-            None => record,
+    ///
+    /// Made once, as [`title`](Self::title).
+    pub fn record(&self) -> &Arc<str> {
+        self.words.record.get_or_init(|| {
+            let record = format!("{}, feature {}", self.layer, self.feature);
+            let record = match &self.origin {
+                Some(origin) => format!("{record} ({origin})"),
+                None => record,
+            };
+            printable(&record).into()
         })
     }
 }

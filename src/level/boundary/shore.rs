@@ -1,16 +1,16 @@
 //! Which parts of the edge of a zone are a shore.
 
-use geo::{Contains, Distance, Euclidean, MultiPolygon, Point, Polygon};
+use geo::{Coord, Distance, Euclidean, Point};
 
 use super::edge::{self, EdgePoint};
 use crate::crs::LocalFrame;
-use crate::hazard::{Zone, ZoneClass, ZoneMap};
+use crate::hazard::{Zone, ZoneArea, ZoneClass, ZoneMap};
 use crate::quantity::AnnualChance;
 
 /// The map around a place, and the water whose shore is looked for.
 pub(super) struct Water<'map> {
     map: &'map ZoneMap,
-    zones: Vec<(&'map Zone, &'map MultiPolygon<f64>)>,
+    zones: Vec<(&'map Zone, &'map ZoneArea)>,
     frame: LocalFrame,
     annual_chance: AnnualChance,
     /// Whether the map names the land outside its floods: then a gap in it is not land.
@@ -47,17 +47,20 @@ impl<'map> Water<'map> {
     /// It is one water over all zones of the event that touch: their common edges are not
     /// shores, and the shore goes on along the neighbour.
     pub(super) fn shore(&self, zone: usize, spacing: f64, radius: f64) -> Vec<EdgePoint> {
-        let mut parts: Vec<(usize, &Polygon<f64>)> = Vec::new();
+        // Each by the zone's number and its own within the zone.
+        let mut parts: Vec<(usize, usize)> = Vec::new();
         parts.extend(self.nearest_part(zone).map(|part| (zone, part)));
         let (mut shore, mut next, mut stretch) = (Vec::new(), 0, 0);
-        while let Some((_, part)) = parts.get(next) {
+        while let Some((zone, part)) = parts.get(next) {
             let mut points = Vec::new();
-            stretch = edge::points(part, &self.frame, spacing, radius, stretch, &mut points);
+            if let Some(part) = self.zones.get(*zone).and_then(|(_, area)| area.part(*part)) {
+                stretch = edge::points(&part, &self.frame, spacing, radius, stretch, &mut points);
+            }
             for point in points {
                 let beside = self.frame.at(point.outside.x, point.outside.y);
-                match self.across(Point::from(beside)) {
+                match self.across(beside) {
                     Across::Land => shore.push(point),
-                    Across::Water(zone) => self.join(zone, Point::from(beside), &mut parts),
+                    Across::Water(zone) => self.join(zone, beside, &mut parts),
                     Across::NotSaid => {}
                 }
             }
@@ -68,46 +71,39 @@ impl<'map> Water<'map> {
     }
 
     /// The part of a zone that holds the place, or lies nearest to it.
-    fn nearest_part(&self, zone: usize) -> Option<&'map Polygon<f64>> {
+    fn nearest_part(&self, zone: usize) -> Option<usize> {
         let place = Point::from(self.frame.origin());
         let (_, area) = self.zones.get(zone)?;
         let mut nearest = None;
-        for part in *area {
-            let distance = Euclidean.distance(&place, part);
+        for number in 0..area.part_count() {
+            let distance = Euclidean.distance(&place, &area.part(number)?);
             if nearest.is_none_or(|(known, _)| distance < known) {
-                nearest = Some((distance, part));
+                nearest = Some((distance, number));
             }
         }
-        nearest.map(|(_, part)| part)
+        nearest.map(|(_, number)| number)
     }
 
-    fn join(&self, zone: usize, beside: Point<f64>, parts: &mut Vec<(usize, &'map Polygon<f64>)>) {
+    fn join(&self, zone: usize, beside: Coord<f64>, parts: &mut Vec<(usize, usize)>) {
         let Some((_, area)) = self.zones.get(zone) else {
             return;
         };
-        let known = |part: &Polygon<f64>| {
-            let mut parts = parts.iter();
-            parts.any(|(number, other)| *number == zone && std::ptr::eq(*other, part))
+        let part = match area.part_count() {
+            1 => Some(0),
+            several => (0..several).find(|part| area.part_holds(*part, beside)),
         };
-        let new = match area.0.as_slice() {
-            [only] => Some(only).filter(|only| !known(only)),
-            several => {
-                let part = several.iter().find(|part| part.contains(&beside));
-                part.filter(|part| !known(part))
-            }
-        };
-        if let Some(part) = new {
+        if let Some(part) = part.filter(|part| !parts.contains(&(zone, *part))) {
             parts.push((zone, part));
         }
     }
 
-    fn across(&self, beside: Point<f64>) -> Across {
+    fn across(&self, beside: Coord<f64>) -> Across {
         let mut across = if self.covers_land {
             Across::NotSaid
         } else {
             Across::Land
         };
-        for number in self.map.holding(beside.0) {
+        for number in self.map.holding(beside) {
             let Some((zone, _)) = self.zones.get(number) else {
                 continue;
             };

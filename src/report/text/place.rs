@@ -13,7 +13,10 @@ pub(super) fn place_lines(
     let units = assessment.method.units;
     let mut table = plain_table();
     let zone = match &place.zone {
-        Some(here) => (here.worst.title(), here.worst.record()),
+        Some(here) => (
+            here.worst.title().to_string(),
+            here.worst.record().to_string(),
+        ),
         None => (
             "not known".to_owned(),
             if place.zones_given {
