@@ -24,7 +24,6 @@ impl Study<'_> {
             Some(Ok(ground)) => {
                 let what = || format!("the terrain {}", ground.source);
                 let elevation = self.on_threshold_datum(ground.elevation, spot, &what)?;
-<<<<<<< HEAD
                 self.trail.note(|trail| {
                     trail.add(
                         quantity(),
@@ -33,14 +32,6 @@ impl Study<'_> {
                         ground.source.to_string(),
                     );
                 });
-=======
-                self.trail.add(
-                    quantity,
-                    Value::Elevation(elevation),
-                    "bilinear between the four nearest cell centres of the terrain",
-                    ground.source.to_string(),
-                );
->>>>>>> terrain
                 Ok(GroundAnswer::Known(Ground {
                     elevation,
                     ..ground
@@ -132,7 +123,6 @@ impl Study<'_> {
             )
         };
         if found.lowest.is_none() {
-<<<<<<< HEAD
             self.trail.note(|trail| {
                 trail.add(
                     format!("lowest ground {}", near()),
@@ -141,22 +131,12 @@ impl Study<'_> {
                     grade.source.to_string(),
                 );
             });
-=======
-            let value = Value::Elevation(grade.lowest);
-            self.trail.add(
-                format!("lowest ground {near}"),
-                value,
-                how("lowest"),
-                grade.source.to_string(),
-            );
->>>>>>> terrain
             found.lowest = Some(LowestGround {
                 elevation: grade.lowest,
                 source: GroundSource::Terrain,
             });
         }
         if found.highest.is_none() {
-<<<<<<< HEAD
             self.trail.note(|trail| {
                 trail.add(
                     format!("highest ground {}", near()),
@@ -170,16 +150,6 @@ impl Study<'_> {
                 let sd = self.method.uncertainty.terrain_sd();
                 HighestGrade::of_terrain(&grade, reach, sd, self.method.units)
             });
-=======
-            let value = Value::Elevation(grade.highest);
-            self.trail.add(
-                format!("highest ground {near}"),
-                value,
-                how("highest"),
-                grade.source.to_string(),
-            );
-            found.highest = Some(highest);
->>>>>>> terrain
         }
         Ok(found)
     }

@@ -12,43 +12,18 @@ impl Study<'_> {
             match here.zones.first() {
                 Some(zone) => trail.add(
                     quantity,
-                    Value::Words(zone.title()),
+                    Value::Words(zone.title().to_string()),
                     match here.zones.len() {
                         1 => "the polygon that holds the place".to_owned(),
                         count => format!("the worst of {count} polygons that hold the place"),
                     },
-                    zone.record(),
+                    zone.record().as_ref(),
                 ),
                 None if no_maps => {
                     trail.add(quantity, Value::Unknown, "no flood zones were given", "");
                 }
                 None => trail.add(quantity, Value::Unknown, "no polygon holds the place", ""),
             }
-<<<<<<< HEAD
         });
-=======
-        }
-        let here = ZonesHere::join(found);
-        let quantity = format!("flood zone{}", spot.whose);
-        match here.zones.first() {
-            Some(zone) => self.trail.add(
-                quantity,
-                Value::Words(zone.title().to_string()),
-                match here.zones.len() {
-                    1 => "the polygon that holds the place".to_owned(),
-                    count => format!("the worst of {count} polygons that hold the place"),
-                },
-                zone.record().as_ref(),
-            ),
-            None if maps.is_empty() => {
-                self.trail
-                    .add(quantity, Value::Unknown, "no flood zones were given", "");
-            }
-            None => self
-                .trail
-                .add(quantity, Value::Unknown, "no polygon holds the place", ""),
-        }
-        Ok(here)
->>>>>>> maps
     }
 }

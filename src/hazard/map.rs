@@ -96,6 +96,19 @@ impl ZoneMap {
         }
     }
 
+    /// The position of a zone of this map in [`zones`](Self::zones); `None` for any other,
+    /// a copy included.
+    #[must_use]
+    pub fn number_of(&self, zone: &Zone) -> Option<u32> {
+        self.shared.number_of(zone)
+    }
+
+    /// The zone at a position of [`zones`](Self::zones).
+    #[must_use]
+    pub fn zone(&self, number: u32) -> Option<&Zone> {
+        self.shared.zone(number)
+    }
+
     /// The plane around a place: between metres and the layer's coordinates.
     ///
     /// # Errors

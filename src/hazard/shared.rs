@@ -69,6 +69,16 @@ impl SharedZones {
         Some(zone)
     }
 
+    /// The number of a zone that is one of these, not a copy of one.
+    pub(super) fn number_of(&self, zone: &Zone) -> Option<u32> {
+        let (first, _) = self.zones.first()?;
+        let address = |zone: &Zone| std::ptr::from_ref(zone) as usize;
+        let beyond = address(zone).checked_sub(address(first))?;
+        let number = u32::try_from(beyond / size_of::<(Zone, ZoneArea)>()).ok()?;
+        let same = self.zone(number).is_some_and(|known| std::ptr::eq(known, zone));
+        same.then_some(number)
+    }
+
     fn area(&self, number: u32) -> Option<&ZoneArea> {
         let (_, area) = self.zones.get(usize::try_from(number).ok()?)?;
         Some(area)

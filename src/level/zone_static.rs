@@ -23,12 +23,7 @@ fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {
         elevation,
         sd: zone.level_unit.map(|unit| rounding_sd(elevation, unit)),
         chance,
-<<<<<<< HEAD
         how: words(&|| format!("level of zone {}; {ROUNDING_SOURCE}", zone.title())),
         reference: words(&|| zone.record().to_string()),
-=======
-        how: format!("level of zone {}; {ROUNDING_SOURCE}", zone.title()),
-        reference: zone.record().to_string(),
->>>>>>> maps
     })
 }

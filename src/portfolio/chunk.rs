@@ -21,11 +21,13 @@ pub(super) struct Chunk {
     pub(super) end: Position,
 }
 
-/// A row that gives no result, and the rows before it in its block.
+/// A row that gives no result.
 #[derive(Clone, Debug)]
-pub(super) struct RowFault {
-    pub(super) id: String,
-    pub(super) fault: RecordFault,
+pub struct RowFault {
+    /// Its id, as far as it could be read.
+    pub id: String,
+    /// What is wrong.
+    pub fault: RecordFault,
 }
 
 impl Chunk {

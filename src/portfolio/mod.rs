@@ -1,4 +1,3 @@
-<<<<<<< HEAD
 //! Many buildings: a table in, a table out, each row through the same [`assess`](crate::assess)
 //! as one building.
 //!
@@ -34,10 +33,6 @@ pub use crew::OpenOwn;
 pub use error::RunError;
 pub use plan::{Own, Plan};
 pub use role::Role;
+pub use row::ToPlace;
 pub use run::{Progress, Sink, Watch, run};
 pub use unfinished::{Fingerprint, Unfinished, reject_lines};
-=======
-//! Many buildings: what is counted while their rows go by.
-
-pub mod summary;
->>>>>>> summary

@@ -1,8 +1,8 @@
 //! What a run does, the same for every thread.
 
-use super::Columns;
+use super::{Columns, ToPlace};
 use crate::assess::{Method, Sources};
-use crate::crs::{HorizontalCrs, LocationReader};
+use crate::crs::HorizontalCrs;
 use crate::quantity::{UnitSystem, VerticalDatum};
 
 /// What a run does, the same for every row and every thread.
@@ -30,5 +30,5 @@ pub struct Own {
     /// Maps and terrain.
     pub sources: Sources,
     /// From the table's coordinates to places; `None` for degrees of WGS 84.
-    pub places: Option<LocationReader>,
+    pub places: Option<Box<ToPlace<'static>>>,
 }

@@ -53,7 +53,7 @@ impl Row {
 }
 
 /// Turns coordinates of the table into a place on the earth.
-pub(super) type ToPlace<'a> = dyn Fn(f64, f64) -> Result<Location, CrsError> + 'a;
+pub type ToPlace<'a> = dyn Fn(f64, f64) -> Result<Location, CrsError> + 'a;
 
 /// Reads rows; remembers unit and datum of the row before, which mostly hold again.
 pub(super) struct RowReader<'a> {

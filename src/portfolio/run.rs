@@ -30,7 +30,7 @@ pub trait Sink {
         &mut self,
         lines: &[u8],
         rejects: &[RowFault],
-        summary: Summary,
+        summary: &Summary,
         end: Position,
     ) -> Result<(), RunError>;
 }
@@ -302,7 +302,7 @@ impl Phase for Answering<'_, '_, '_> {
                 rejects,
                 summary,
             } = answers;
-            self.sink.take(&lines, &rejects, summary, chunk.end)?;
+            self.sink.take(&lines, &rejects, &summary, chunk.end)?;
             let rows = chunk.rows.len() as u64;
             self.watched.tell(|progress| progress.answered += rows)?;
         }

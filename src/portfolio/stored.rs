@@ -1,6 +1,7 @@
 //! Readings of many places, packed while the rows wait for their turn.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use smallvec::SmallVec;
 
@@ -79,7 +80,7 @@ impl Packed {
     /// Packs readings; the second part is there where they do not fit.
     pub(super) fn of(readings: Readings<'_>, sources: &Sources) -> (Self, Option<Unusual>) {
         let mut packed = Self::NOTHING;
-        let raster = |source| sources.terrain.raster_number(source).unwrap_or_default();
+        let raster = |source: &Arc<str>| raster_number(source, &sources.terrain);
         match &readings.ground {
             None => {}
             Some(Err(Gap::Void)) => packed.flags |= flag::VOID,
@@ -172,13 +173,18 @@ fn metres(elevation: Elevation) -> f64 {
     elevation.height().get::<meter>()
 }
 
+/// Which of the terrain's rasters answered.
+fn raster_number(source: &Arc<str>, terrain: &Terrain) -> u8 {
+    let mut dems = terrain.dems().iter();
+    let position = dems.position(|dem| Arc::ptr_eq(dem.source(), source));
+    position.and_then(|number| u8::try_from(number).ok()).unwrap_or_default()
+}
+
 /// Layer and number of a zone.
 fn number(zone: &Zone, sources: &Sources) -> Option<(u8, u32)> {
     let layers = sources.zones.iter().enumerate();
-    let mut found = layers.filter_map(|(layer, map)| {
-        let same = map.zone(zone.number).filter(|known| std::ptr::eq(*known, zone));
-        Some((u8::try_from(layer).ok()?, same?.number))
-    });
+    let mut found = layers
+        .filter_map(|(layer, map)| Some((u8::try_from(layer).ok()?, map.number_of(zone)?)));
     found.next()
 }
 

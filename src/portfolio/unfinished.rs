@@ -76,7 +76,7 @@ impl Unfinished {
             Ok((rows, rejects))
         };
         // Half a folder would stand in the way of the next start.
-        let (rows, rejects) = begin().inspect_err(|_| {
+        let (rows, rejects) = begin().inspect_err(|_: &RunError| {
             let _ = fs::remove_dir_all(&folder);
         })?;
         let mut run = Self {
@@ -198,7 +198,7 @@ impl Sink for Unfinished {
         &mut self,
         lines: &[u8],
         rejects: &[RowFault],
-        summary: Summary,
+        summary: &Summary,
         end: Position,
     ) -> Result<(), RunError> {
         let (rows, rejected) = (self.rows(), self.rejects());

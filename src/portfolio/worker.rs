@@ -115,9 +115,7 @@ impl<'a> Worker<'a> {
     }
 
     fn parse(&self, block: &Block) -> Chunk {
-        let places = self.own.places.as_ref();
-        let to_place = places.map(|places| move |x, y| places.location(x, y));
-        let to_place = to_place.as_ref().map(|to_place| to_place as &super::row::ToPlace<'_>);
+        let to_place = self.own.places.as_deref();
         let Plan {
             columns,
             terrain_datum,

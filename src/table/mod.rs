@@ -36,10 +36,12 @@ mod format;
 mod header;
 mod position;
 mod read;
+mod write;
 
 pub use block::{Block, Record, Records};
 pub use error::TableError;
 pub use fault::RecordFault;
 pub use format::TableFormat;
 pub use position::Position;
+pub use write::{ColumnKind, OutColumn, csv_fixed, csv_text};
 pub use read::{LONGEST_RECORD, TableReader};
