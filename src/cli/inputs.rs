@@ -14,12 +14,12 @@ use sillmark::hazard::{
 use sillmark::level::{EventRaster, LevelMaps};
 use sillmark::quantity::unit::{Length, meter};
 use sillmark::quantity::{AnnualChance, parse_annual_chance};
-use sillmark::site::{Location, RuleChoice, Site, StatedOffset};
+use sillmark::site::{Location, RuleChoice, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
 use sillmark::terrain::{Dem, DemStatement, DepthRaster, Terrain, TerrainError};
 
 use super::arguments::{
-    DatumOptions, DemOptions, LineOptions, SectionOptions, SiteOptions, ZoneOptions,
+    DatumOptions, DemOptions, LineOptions, MapOptions, SectionOptions, ZoneOptions,
 };
 use super::failure::Failure;
 
@@ -53,8 +53,8 @@ pub(super) fn text_file(path: &Path, what: &str) -> Result<String, Failure> {
 }
 
 /// The rule of `--rule`, of the site file, or `none`.
-pub(super) fn rule(option: Option<&str>, site: &Site) -> Result<Rule, Failure> {
-    let (id, place) = match (option, &site.rule) {
+pub(super) fn rule(option: Option<&str>, of_site: Option<&RuleChoice>) -> Result<Rule, Failure> {
+    let (id, place) = match (option, of_site) {
         (Some(id), _) => (id, Place::Option("option --rule".into())),
         (None, Some(RuleChoice::Written(rule))) => return Ok(rule.as_ref().clone()),
         (None, Some(RuleChoice::Named { id, place })) => (id.as_str(), place.clone()),
@@ -114,17 +114,20 @@ pub(super) fn datum_offsets(options: &[String]) -> Result<Vec<StatedOffset>, Fai
         .map_err(Failure::input)
 }
 
-/// The zone layers around a site.
-pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<ZoneMap>, Failure> {
+/// The zone layers, around a site or as a whole.
+pub(super) fn zones(
+    options: &ZoneOptions,
+    location: Option<Location>,
+) -> Result<Vec<ZoneMap>, Failure> {
     let statement = ZoneStatement {
         unit: options.zones_unit,
         datum: options.zones_datum,
         crs: options.zones_crs.clone(),
     };
-    let around = Around {
+    let around = location.map(|location| Around {
         location,
         margin: Length::new::<meter>(ZONE_MARGIN_METRES),
-    };
+    });
     let schema = schema(&options.zones_schema)?;
     options
         .zones
@@ -136,7 +139,7 @@ pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<Zon
                 &source.path,
                 source.layer.as_deref(),
                 &statement,
-                Some(around),
+                around,
             )
             .map_err(Failure::input)
         })
@@ -159,7 +162,7 @@ fn schema(text: &str) -> Result<Schema, Failure> {
 }
 
 /// Everything that states levels beside the zones.
-pub(super) fn levels(options: &SiteOptions, location: Location) -> Result<LevelMaps, Failure> {
+pub(super) fn levels(options: &MapOptions, location: Option<Location>) -> Result<LevelMaps, Failure> {
     let rasters = &options.rasters;
     let of_surfaces = DemStatement {
         unit: rasters.surface_unit,
@@ -220,7 +223,7 @@ pub(super) fn chance_and_path(
 fn level_lines(
     lines: &LineOptions,
     sections: &SectionOptions,
-    location: Location,
+    location: Option<Location>,
 ) -> Result<Vec<LevelLineMap>, Failure> {
     let of_lines = LineStatement {
         unit: lines.lines_unit,
@@ -238,10 +241,10 @@ fn level_lines(
         watercourse_attribute: sections.sections_watercourse.clone(),
         label_attribute: None,
     };
-    let around = Around {
+    let around = location.map(|location| Around {
         location,
         margin: Length::new::<meter>(LevelLineMap::SEARCH_LIMIT_METRES),
-    };
+    });
     let of_sections = sections
         .sections
         .iter()
@@ -259,7 +262,7 @@ fn level_lines(
                 &source.path,
                 source.layer.as_deref(),
                 statement,
-                Some(around),
+                around,
             )
             .map_err(Failure::input)
         })
@@ -267,7 +270,7 @@ fn level_lines(
 }
 
 /// The terrain, which has to reach the site where there is one.
-pub(super) fn terrain(options: &DemOptions, location: Location) -> Result<Terrain, Failure> {
+pub(super) fn terrain(options: &DemOptions, location: Option<Location>) -> Result<Terrain, Failure> {
     let statement = DemStatement {
         unit: options.dem_unit,
         datum: options.dem_datum,
@@ -280,6 +283,31 @@ pub(super) fn terrain(options: &DemOptions, location: Location) -> Result<Terrai
         .collect::<Result<Vec<_>, _>>()
         .map_err(Failure::input)?;
     let terrain = Terrain::new(dems);
-    terrain.require_reach(location).map_err(Failure::input)?;
+    if let Some(location) = location {
+        terrain.require_reach(location).map_err(Failure::input)?;
+    }
     Ok(terrain)
+}
+
+/// The files that maps are read from.
+pub(super) fn files(options: &MapOptions) -> Vec<PathBuf> {
+    let layers = options
+        .zones
+        .zones
+        .iter()
+        .chain(&options.lines.lines)
+        .chain(&options.sections.sections);
+    let rasters = options.rasters.surface.iter().chain(&options.rasters.depth);
+    let layers = layers.map(|text| LayerPath::split(text).path);
+    let rasters = rasters.filter_map(|text| Some(PathBuf::from(text.split_once('=')?.1)));
+    let schema = PathBuf::from(&options.zones.zones_schema);
+    options
+        .dem
+        .dem
+        .iter()
+        .cloned()
+        .chain(layers)
+        .chain(rasters)
+        .chain([schema])
+        .collect()
 }

@@ -11,7 +11,9 @@ mod barrier;
 mod catalog;
 mod failure;
 mod inputs;
+mod method;
 mod output;
+mod portfolio;
 mod site;
 
 use std::process::ExitCode;
@@ -34,6 +36,7 @@ pub(crate) fn run() -> ExitCode {
     }
     let result = match &arguments.command {
         Command::Site(options) => site::run(options),
+        Command::Portfolio(options) => portfolio::run(options),
         Command::Barrier(options) => barrier::run(options),
         Command::Catalog(options) => catalog::run(options),
     };

@@ -2,19 +2,16 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::{Detail, Method, Sources, Uncertainty, assess};
-use sillmark::barrier::DesignRules;
-use sillmark::hazard::LayerPath;
-use sillmark::load::LoadZone;
-use sillmark::quantity::{UnitSystem, parse_annual_chance, parse_length};
+use sillmark::assess::{Detail, Sources, assess};
+use sillmark::quantity::UnitSystem;
 use sillmark::report::{TextOptions, json, text};
-use sillmark::site::{GivenDeviation, QuickForm, Site};
-use sillmark::statement::{Place, Stated};
-use sillmark::verdict::{CautionTexts, Limits};
+use sillmark::site::{QuickForm, Site};
+use sillmark::verdict::CautionTexts;
 
 use super::arguments::{Format, SiteOptions};
 use super::failure::Failure;
 use super::inputs;
+use super::method::{OfSite, method};
 use super::output::Target;
 
 /// Columns of the text, as wide as a page of notes.
@@ -23,47 +20,22 @@ pub(super) const COLUMNS: usize = 96;
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let target = Target::open(options.output.output.as_deref(), &files(options))?;
     let site = site(options)?;
-    let option = |field: &'static str, name: &str, text| {
-        Stated::new(field, text, Place::Option(format!("option {name}").into()))
+    let of_site = OfSite {
+        rule: site.rule.as_ref(),
+        loads: site.conditions.loads.clone(),
+        uncertainty: site.uncertainty.clone(),
     };
-    let radius = option(
-        "length",
-        "--grade-radius",
-        options.dem.grade_radius.as_str(),
-    );
-    let chance = option("chance", "--chance", options.chance.as_str());
-    let dem_sd = options
-        .dem
-        .dem_sd
-        .as_deref()
-        .map(|text| option("standard deviation", "--dem-sd", text));
-    let dem_sd = dem_sd
-        .as_ref()
-        .map(GivenDeviation::read)
-        .transpose()
-        .map_err(Failure::input)?;
-    let kit = inputs::kit(options.kit.as_deref())?;
-    let method = Method {
-        rule: inputs::rule(options.rule.as_deref(), &site)?,
-        rules: DesignRules::of(&kit, &site.conditions.loads, LoadZone::Other)
-            .map_err(Failure::input)?,
-        kit,
-        limits: Limits::shipped().map_err(Failure::other)?,
-        event: chance.read(parse_annual_chance).map_err(Failure::input)?,
-        grade_radius: radius.read(parse_length).map_err(Failure::input)?,
-        uncertainty: Uncertainty::of(&site.uncertainty, dem_sd.as_ref()).map_err(Failure::input)?,
-        years: options.years,
-        units: options.output.units.map_or(site.units, UnitSystem::from),
-        detail: Detail::Full,
-    };
+    let units = options.output.units.map_or(site.units, UnitSystem::from);
+    let maps = &options.maps;
+    let method = method(&options.method, &maps.dem, &of_site, units, Detail::Full)?;
     sillmark::gis::start();
     let mut offsets = site.datum_offsets.clone();
-    offsets.extend(inputs::datum_offsets(&options.offsets.datum_offset)?);
+    offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
     let sources = Sources {
-        datums: inputs::datums(&options.datums, offsets)?,
-        zones: inputs::zones(&options.zones, site.location)?,
-        levels: inputs::levels(options, site.location)?,
-        terrain: inputs::terrain(&options.dem, site.location)?,
+        datums: inputs::datums(&maps.datums, offsets)?,
+        zones: inputs::zones(&maps.zones, Some(site.location))?,
+        levels: inputs::levels(maps, Some(site.location))?,
+        terrain: inputs::terrain(&maps.dem, Some(site.location))?,
     };
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
@@ -119,21 +91,6 @@ fn stated<'text>(
 
 /// The files that the run reads.
 fn files(options: &SiteOptions) -> Vec<PathBuf> {
-    let layers = options
-        .zones
-        .zones
-        .iter()
-        .chain(&options.lines.lines)
-        .chain(&options.sections.sections);
-    let rasters = options.rasters.surface.iter().chain(&options.rasters.depth);
-    options
-        .file
-        .iter()
-        .chain(&options.kit)
-        .chain(&options.dem.dem)
-        .cloned()
-        .chain(layers.map(|text| LayerPath::split(text).path))
-        .chain(rasters.filter_map(|text| Some(PathBuf::from(text.split_once('=')?.1))))
-        .chain([PathBuf::from(&options.zones.zones_schema)])
-        .collect()
+    let own = options.file.iter().chain(&options.method.kit).cloned();
+    own.chain(inputs::files(&options.maps)).collect()
 }

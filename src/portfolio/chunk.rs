@@ -17,6 +17,8 @@ pub(super) struct Chunk {
     /// Where each row lies, for the order in which the terrain is read.
     pub(super) keys: Vec<u64>,
     pub(super) faults: Vec<RowFault>,
+    /// Bytes of the input that it was read from.
+    pub(super) input_bytes: u64,
     /// Where the input goes on.
     pub(super) end: Position,
 }
@@ -39,6 +41,7 @@ impl Chunk {
             ends: Vec::new(),
             keys: Vec::new(),
             faults: Vec::new(),
+            input_bytes: block.bytes() as u64,
             end: block.end(),
         };
         let mut records = block.records();

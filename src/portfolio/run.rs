@@ -11,33 +11,28 @@ use std::collections::{BTreeMap, HashMap};
 use std::ops::Range;
 use std::sync::Arc;
 
-use super::chunk::{Chunk, RowFault};
+use super::chunk::Chunk;
 use super::crew::{Crew, OpenOwn, Phase};
 use super::order::{Turn, jobs};
 use super::stored::{Packed, Unusual};
-use super::summary::Summary;
 use super::worker::{Answers, Batch, Done, Job};
 use super::{Plan, RunError};
 use crate::table::{Position, TableReader};
 
 /// Takes the answers of a run, in the order of the input.
 pub trait Sink {
-    /// Takes lines of the result and the rows that give none; the input goes on at `end`.
+    /// Takes answers; the input goes on at `end`.
     ///
     /// # Errors
     /// [`RunError`] where they cannot be written, or where enough is enough.
-    fn take(
-        &mut self,
-        lines: &[u8],
-        rejects: &[RowFault],
-        summary: &Summary,
-        end: Position,
-    ) -> Result<(), RunError>;
+    fn take(&mut self, answers: &Answers, end: Position) -> Result<(), RunError>;
 }
 
 /// How far a run is.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Progress {
+    /// Bytes of the input that are parsed.
+    pub bytes: u64,
     /// Rows parsed.
     pub parsed: u64,
     /// Rows whose maps are read.
@@ -188,11 +183,14 @@ impl Phase for Parsing<'_, '_, '_> {
             return Err(RunError::ThreadEnded);
         };
         self.bytes += chunk.bytes();
-        let rows = chunk.rows.len() as u64;
+        let (rows, bytes) = (chunk.rows.len() as u64, chunk.input_bytes);
         if let Some(place) = self.chunks.get_mut(number) {
             *place = Some(chunk);
         }
-        self.watched.tell(|progress| progress.parsed += rows)
+        self.watched.tell(|progress| {
+            progress.parsed += rows;
+            progress.bytes += bytes;
+        })
     }
 }
 
@@ -297,12 +295,7 @@ impl Phase for Answering<'_, '_, '_> {
                 return Err(RunError::ThreadEnded);
             };
             self.written += 1;
-            let Answers {
-                lines,
-                rejects,
-                summary,
-            } = answers;
-            self.sink.take(&lines, &rejects, &summary, chunk.end)?;
+            self.sink.take(&answers, chunk.end)?;
             let rows = chunk.rows.len() as u64;
             self.watched.tell(|progress| progress.answered += rows)?;
         }

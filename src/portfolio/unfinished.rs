@@ -14,7 +14,8 @@ use std::time::{Duration, Instant};
 use serde::{Deserialize, Serialize};
 
 use super::summary::Summary;
-use super::{RowFault, RunError, Sink};
+use super::same_ids::SameIds;
+use super::{Answers, RowFault, RunError, Sink};
 use crate::table::{Position, csv_text};
 
 /// What a result depends on beside the program: options and files, each with a value that
@@ -29,6 +30,7 @@ pub struct Unfinished {
     journal: Journal,
     written: Instant,
     max_rejects: Option<u64>,
+    ids: SameIds,
 }
 
 #[derive(Debug, Default, Serialize, Deserialize)]
@@ -91,6 +93,7 @@ impl Unfinished {
             },
             written: Instant::now(),
             max_rejects,
+            ids: SameIds::default(),
         };
         run.note().inspect_err(|_| {
             let _ = fs::remove_dir_all(&run.folder);
@@ -127,6 +130,7 @@ impl Unfinished {
             journal,
             written: Instant::now(),
             max_rejects,
+            ids: SameIds::default(),
         })
     }
 
@@ -171,6 +175,11 @@ impl Unfinished {
         Ok(())
     }
 
+    /// The ids of the rows; of a run that was taken up again those before must be added.
+    pub const fn ids(&mut self) -> &mut SameIds {
+        &mut self.ids
+    }
+
     /// Makes sure that the rows are on the disk.
     ///
     /// # Errors
@@ -194,13 +203,13 @@ impl Unfinished {
 }
 
 impl Sink for Unfinished {
-    fn take(
-        &mut self,
-        lines: &[u8],
-        rejects: &[RowFault],
-        summary: &Summary,
-        end: Position,
-    ) -> Result<(), RunError> {
+    fn take(&mut self, answers: &Answers, end: Position) -> Result<(), RunError> {
+        let Answers {
+            lines,
+            rejects,
+            summary,
+            ids,
+        } = answers;
         let (rows, rejected) = (self.rows(), self.rejects());
         put(&mut self.rows, lines, &rows)?;
         let text = reject_lines(rejects);
@@ -209,6 +218,7 @@ impl Sink for Unfinished {
         self.journal.rejects_bytes += text.len() as u64;
         self.journal.position = Some(end);
         self.journal.summary.merge(summary);
+        self.ids.add(ids).map_err(file_error(&std::env::temp_dir(), "writing"))?;
         if let (Some(allowed), Some(last)) = (self.max_rejects, rejects.last())
             && self.journal.summary.rejected() > allowed
         {

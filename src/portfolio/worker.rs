@@ -1,5 +1,6 @@
 //! One thread: it parses blocks, reads maps, and answers rows.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::ops::Range;
 use std::sync::Arc;
@@ -8,6 +9,7 @@ use super::answer;
 use super::chunk::{Chunk, RowFault};
 use super::order::{Stripes, Turn};
 use super::row::{Row, RowReader};
+use super::same_ids::{IdAt, id_hash};
 use super::stored::{Packed, Unusual};
 use super::summary::{RowFigures, Summary};
 use super::{Own, Plan, RunError, site_of_row};
@@ -55,14 +57,17 @@ pub(super) enum Done {
     },
 }
 
-/// The answers to the rows of a chunk, in its order.
+/// The answers to the rows of a stretch of the input, in its order.
 #[derive(Debug, Default)]
-pub(super) struct Answers {
+pub struct Answers {
     /// Lines of the result.
-    pub(super) lines: Vec<u8>,
-    /// Rows that give none, in the order of the input.
-    pub(super) rejects: Vec<RowFault>,
-    pub(super) summary: Summary,
+    pub lines: Vec<u8>,
+    /// Rows that give none.
+    pub rejects: Vec<RowFault>,
+    /// The ids of all rows.
+    pub ids: Vec<IdAt>,
+    /// What was counted.
+    pub summary: Summary,
 }
 
 /// What a thread has at hand.
@@ -163,13 +168,18 @@ impl<'a> Worker<'a> {
         readings: &[Packed],
         mut unusual: HashMap<u32, Unusual>,
     ) -> Result<Answers, RunError> {
+        let of_faults = chunk.faults.iter().filter(|row| !row.id.is_empty());
         let mut answers = Answers {
             rejects: chunk.faults.clone(),
+            ids: of_faults.map(|row| (id_hash(&row.id, ""), row.fault.line)).collect(),
             ..Answers::default()
         };
         let widths = self.plan.columns.has_widths();
         for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
             let lead = chunk.lead(number);
+            let id = id_of(lead);
+            let opening = row.opening.as_ref().map_or("", |opening| opening.opening.as_str());
+            answers.ids.push((id_hash(&id, opening), row.line));
             site_of_row::fill(&mut self.site, row);
             let [us, si] = &self.methods;
             let method = match row.units {
@@ -186,10 +196,10 @@ impl<'a> Worker<'a> {
             match outcome {
                 Ok(assessment) => {
                     answer::write(&mut answers.lines, lead, &assessment, widths);
-                    summarise(&mut answers.summary, lead, row, &assessment);
+                    summarise(&mut answers.summary, &id, row, &assessment);
                 }
                 Err(fault) => answers.rejects.push(RowFault {
-                    id: id_of(lead),
+                    id: id.into_owned(),
                     fault: fault?,
                 }),
             }
@@ -236,8 +246,16 @@ fn fault(row: &Row, field: &str, problem: &str, accepted: &str) -> RecordFault {
     }
 }
 
-/// The id at the start of a line of the result.
-fn id_of(lead: &[u8]) -> String {
+/// The id at the start of a line of the result; nearly every id stands there as it is.
+fn id_of(lead: &[u8]) -> Cow<'_, str> {
+    let plain = lead.split(|byte| *byte == b',').next().unwrap_or_default();
+    match std::str::from_utf8(plain) {
+        Ok(id) if !id.starts_with('"') => Cow::Borrowed(id),
+        _ => Cow::Owned(quoted_id(lead)),
+    }
+}
+
+fn quoted_id(lead: &[u8]) -> String {
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
         .flexible(true)
@@ -248,19 +266,9 @@ fn id_of(lead: &[u8]) -> String {
     id.unwrap_or_default().to_owned()
 }
 
-fn summarise(summary: &mut Summary, lead: &[u8], row: &Row, assessment: &Assessment<'_>) {
+fn summarise(summary: &mut Summary, id: &str, row: &Row, assessment: &Assessment<'_>) {
     let Some(opening) = assessment.openings.first() else {
         return;
-    };
-    // Nearly every id stands there as it is.
-    let plain = lead.split(|byte| *byte == b',').next().unwrap_or_default();
-    let decoded;
-    let id = match std::str::from_utf8(plain) {
-        Ok(id) if !id.starts_with('"') => id,
-        _ => {
-            decoded = id_of(lead);
-            decoded.as_str()
-        }
     };
     let codes: smallvec::SmallVec<[&'static str; 8]> =
         assessment.cautions.iter().map(crate::verdict::Caution::code).collect();

@@ -5,6 +5,31 @@ use std::path::PathBuf;
 use clap::Args;
 use sillmark::quantity::{LengthUnit, VerticalDatum};
 
+/// Everything that an answer is read from.
+#[derive(Args, Debug)]
+pub(crate) struct MapOptions {
+    #[command(flatten)]
+    pub(crate) zones: ZoneOptions,
+
+    #[command(flatten)]
+    pub(crate) rasters: RasterOptions,
+
+    #[command(flatten)]
+    pub(crate) lines: LineOptions,
+
+    #[command(flatten)]
+    pub(crate) sections: SectionOptions,
+
+    #[command(flatten)]
+    pub(crate) dem: DemOptions,
+
+    #[command(flatten)]
+    pub(crate) datums: DatumOptions,
+
+    #[command(flatten)]
+    pub(crate) offsets: StatedOffsetOptions,
+}
+
 #[derive(Args, Debug)]
 pub(crate) struct ZoneOptions {
     /// Flood-zone layer: Shapefile, GeoPackage, GeoJSON, FlatGeobuf or file geodatabase, with

@@ -3,13 +3,19 @@
 mod barrier;
 mod catalog;
 mod maps;
+mod method;
 mod output;
+mod portfolio;
 mod site;
 
 pub(crate) use barrier::BarrierOptions;
 pub(crate) use catalog::{CatalogList, CatalogOptions};
-pub(crate) use maps::{DatumOptions, DemOptions, LineOptions, SectionOptions, ZoneOptions};
-pub(crate) use output::Format;
+pub(crate) use maps::{
+    DatumOptions, DemOptions, LineOptions, MapOptions, SectionOptions, ZoneOptions,
+};
+pub(crate) use method::MethodOptions;
+pub(crate) use output::{Format, Units};
+pub(crate) use portfolio::{PortfolioOptions, Ranking};
 pub(crate) use site::SiteOptions;
 
 use clap::{Parser, Subcommand};
@@ -32,6 +38,8 @@ pub(crate) struct Arguments {
 pub(crate) enum Command {
     /// Assess one building: its openings, the flood level, and what each opening needs.
     Site(Box<SiteOptions>),
+    /// Assess many buildings: a table in, a table out.
+    Portfolio(Box<PortfolioOptions>),
     /// Work out one barrier for a width, a height and a depth of water that you state: loads,
     /// spans, posts, anchors, pieces. No maps.
     Barrier(Box<BarrierOptions>),

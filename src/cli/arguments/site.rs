@@ -4,10 +4,8 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::maps::{
-    DatumOptions, DemOptions, LineOptions, RasterOptions, SectionOptions, StatedOffsetOptions,
-    ZoneOptions,
-};
+use super::maps::MapOptions;
+use super::method::MethodOptions;
 use super::output::OutputOptions;
 
 #[derive(Args, Debug)]
@@ -45,48 +43,10 @@ pub(crate) struct SiteOptions {
     pub(crate) occupancy: Option<String>,
 
     #[command(flatten)]
-    pub(crate) zones: ZoneOptions,
+    pub(crate) maps: MapOptions,
 
     #[command(flatten)]
-    pub(crate) rasters: RasterOptions,
-
-    #[command(flatten)]
-    pub(crate) lines: LineOptions,
-
-    #[command(flatten)]
-    pub(crate) sections: SectionOptions,
-
-    #[command(flatten)]
-    pub(crate) dem: DemOptions,
-
-    #[command(flatten)]
-    pub(crate) datums: DatumOptions,
-
-    #[command(flatten)]
-    pub(crate) offsets: StatedOffsetOptions,
-
-    /// Flood to assess, by its annual chance.
-    #[arg(
-        long,
-        value_name = "CHANCE",
-        default_value = "1%",
-        help_heading = "Method"
-    )]
-    pub(crate) chance: String,
-
-    /// Years over which chances are shown, where levels of several floods are known.
-    #[arg(long, value_name = "NUMBER", default_value_t = 30, value_parser = clap::value_parser!(u32).range(1..=1000), help_heading = "Method")]
-    pub(crate) years: u32,
-
-    /// Freeboard rule, by its id in `sillmark catalog rules`. Without it the rule of the site
-    /// file counts, and without that one `none`.
-    #[arg(long, value_name = "ID", help_heading = "Method")]
-    pub(crate) rule: Option<String>,
-
-    /// Kit file (TOML) with the dimensions of the barrier system. Without it the invented
-    /// demonstration kit is used, and the answer says so.
-    #[arg(long, value_name = "PATH", help_heading = "Method")]
-    pub(crate) kit: Option<PathBuf>,
+    pub(crate) method: MethodOptions,
 
     #[command(flatten)]
     pub(crate) output: OutputOptions,

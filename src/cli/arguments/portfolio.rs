@@ -1,0 +1,122 @@
+//! `sillmark portfolio`.
+
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+use sillmark::quantity::{LengthUnit, VerticalDatum};
+
+use super::maps::MapOptions;
+use super::method::MethodOptions;
+use super::output::Units;
+
+#[derive(Args, Debug)]
+pub(crate) struct PortfolioOptions {
+    /// Table of buildings: CSV, GeoPackage, GeoJSON, FlatGeobuf or Parquet; - is CSV on stdin.
+    /// Columns: id, longitude and latitude (or x and y), threshold, threshold_unit,
+    /// vertical_datum; threshold_above_ground where nobody measured. One row an opening:
+    /// building, opening, width, opening_height, sill_above_threshold, reveal, face, wall,
+    /// occupancy.
+    pub(crate) table: PathBuf,
+
+    /// Format of the table where its name does not tell: csv, gpkg, geojson, fgb, parquet.
+    #[arg(long, value_name = "FORMAT", help_heading = "Table")]
+    pub(crate) from: Option<String>,
+
+    /// Layer of a table with several.
+    #[arg(long, value_name = "NAME", help_heading = "Table")]
+    pub(crate) layer: Option<String>,
+
+    /// A column that is called otherwise: threshold=first_floor. Repeat for more.
+    #[arg(long, value_name = "OURS=THEIRS", help_heading = "Table")]
+    pub(crate) map: Vec<String>,
+
+    /// Names of the columns of a CSV without a header line: id,longitude,latitude,threshold.
+    #[arg(
+        long,
+        value_name = "NAMES",
+        value_delimiter = ',',
+        help_heading = "Table"
+    )]
+    pub(crate) columns: Vec<String>,
+
+    /// Coordinate system of the table, such as EPSG:26915. Without it longitude and latitude
+    /// are WGS 84.
+    #[arg(long, value_name = "CRS", help_heading = "Table")]
+    pub(crate) crs: Option<String>,
+
+    /// Unit of thresholds where no column states it.
+    #[arg(long, value_name = "UNIT", help_heading = "Table")]
+    pub(crate) threshold_unit: Option<LengthUnit>,
+
+    /// Vertical datum of thresholds where no column states it.
+    #[arg(long, value_name = "DATUM", help_heading = "Table")]
+    pub(crate) threshold_datum: Option<VerticalDatum>,
+
+    #[command(flatten)]
+    pub(crate) maps: MapOptions,
+
+    #[command(flatten)]
+    pub(crate) method: MethodOptions,
+
+    /// Units of sentences; without it those of each row's threshold. Figures are in metres.
+    #[arg(long, value_enum, help_heading = "Output")]
+    pub(crate) units: Option<Units>,
+
+    /// Write the result to a file (.csv, .gpkg, .geojson, .fgb, .parquet) instead of CSV on
+    /// stdout; it appears whole or not at all.
+    #[arg(short, long, value_name = "PATH", help_heading = "Output")]
+    pub(crate) output: Option<PathBuf>,
+
+    /// Format of the result where its name does not tell: csv, gpkg, geojson, fgb, parquet.
+    #[arg(long, value_name = "FORMAT", help_heading = "Output")]
+    pub(crate) to: Option<String>,
+
+    /// Put the rows with the greatest need first, with their rank in the first column.
+    #[arg(long, value_enum, requires = "output", help_heading = "Output")]
+    pub(crate) rank: Option<Ranking>,
+
+    /// Leave the header line away (CSV on stdout), so that the results of a table's parts
+    /// follow each other.
+    #[arg(long, conflicts_with = "output", help_heading = "Output")]
+    pub(crate) no_header: bool,
+
+    /// Write a summary: .txt, .json, or .html with a map and plots. Repeat for more.
+    #[arg(long, value_name = "PATH", help_heading = "Output")]
+    pub(crate) summary: Vec<PathBuf>,
+
+    /// Write rows that give no answer to a CSV file, with line, field, value and reason.
+    /// Without it they go to PATH.rejects.csv beside the result, or to stderr.
+    #[arg(long, value_name = "PATH", help_heading = "Output")]
+    pub(crate) rejects: Option<PathBuf>,
+
+    /// Stop where more rows than that give no answer.
+    #[arg(long, value_name = "NUMBER", help_heading = "Run")]
+    pub(crate) max_rejects: Option<u64>,
+
+    /// Continue a run that was stopped or killed; its rows are not computed again.
+    #[arg(long, requires = "output", help_heading = "Run")]
+    pub(crate) resume: bool,
+
+    /// Memory for rows under way and decoded terrain, such as "256 MB". Zones and the libraries
+    /// come on top.
+    #[arg(
+        long,
+        value_name = "SIZE",
+        default_value = "192 MB",
+        help_heading = "Run"
+    )]
+    pub(crate) memory: String,
+
+    /// Threads that assess; without it one for each core.
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=1024), help_heading = "Run")]
+    pub(crate) threads: Option<u16>,
+}
+
+/// What ranks rows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Ranking {
+    /// Protection height, the highest first.
+    Height,
+    /// Yearly chance of water at the sill, the greatest first.
+    Chance,
+}

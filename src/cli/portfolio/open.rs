@@ -1,0 +1,90 @@
+//! What a run reads: opened once to find faults, and once more by each thread.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use sillmark::assess::Sources;
+use sillmark::crs::CrsDefinition;
+use sillmark::hazard::SharedZones;
+use sillmark::portfolio::Own;
+use sillmark::quantity::VerticalDatum;
+use sillmark::statement::{Place, Stated};
+
+use super::memory::Memory;
+use crate::cli::arguments::{MapOptions, PortfolioOptions};
+use crate::cli::failure::Failure;
+use crate::cli::inputs;
+
+/// Opens maps and terrain for each thread.
+pub(super) struct Opener<'a> {
+    maps: &'a MapOptions,
+    own_files: Vec<PathBuf>,
+    zones: Vec<Arc<SharedZones>>,
+    /// The table's own coordinate reference system.
+    pub(super) crs: Option<CrsDefinition>,
+    pub(super) memory: Memory,
+    pub(super) threads: usize,
+    /// The datum of all terrain, where it has one.
+    pub(super) terrain_datum: Option<VerticalDatum>,
+}
+
+impl<'a> Opener<'a> {
+    pub(super) fn new(options: &'a PortfolioOptions) -> Result<Self, Failure> {
+        sillmark::gis::start();
+        let maps = &options.maps;
+        let cores = std::thread::available_parallelism().map_or(1, usize::from);
+        let crs = options.crs.as_deref().map(|text| {
+            CrsDefinition::from_text(text).map_err(|error| {
+                let stated = Stated::new("crs", text, Place::Option("option --crs".into()));
+                Failure::input(stated.refuse(error.to_string(), "such as EPSG:26915"))
+            })
+        });
+        let mut opener = Self {
+            maps,
+            own_files: [Some(options.table.clone()), options.method.kit.clone()]
+                .into_iter()
+                .flatten()
+                .collect(),
+            zones: Vec::new(),
+            crs: crs.transpose()?,
+            memory: Memory::read(&options.memory)?,
+            threads: options.threads.map_or(cores, usize::from),
+            terrain_datum: None,
+        };
+        // What cannot be opened is told before the run begins, by this thread.
+        let sources = opener.sources()?;
+        let mut datums = sources.terrain.dems().iter().map(|dem| dem.datum());
+        let first = datums.next();
+        opener.terrain_datum = first.filter(|first| datums.all(|datum| datum == *first));
+        let zones = inputs::zones(&maps.zones, None)?;
+        opener.zones = zones.iter().map(|map| map.share()).collect();
+        Ok(opener)
+    }
+
+    /// What a thread needs for itself.
+    pub(super) fn own(&self) -> Result<Own, Box<dyn std::error::Error + Send + Sync>> {
+        let sources = self.sources().map_err(|failure| failure.message())?;
+        Ok(Own {
+            sources,
+            places: None,
+        })
+    }
+
+    /// Every file that is read.
+    pub(super) fn files(&self) -> Vec<PathBuf> {
+        let maps = inputs::files(self.maps);
+        self.own_files.iter().cloned().chain(maps).collect()
+    }
+
+    fn sources(&self) -> Result<Sources, Failure> {
+        let maps = self.maps;
+        let offsets = inputs::datum_offsets(&maps.offsets.datum_offset)?;
+        let zones = self.zones.iter().map(|zones| zones.map().map_err(Failure::input));
+        Ok(Sources {
+            datums: inputs::datums(&maps.datums, offsets)?,
+            zones: zones.collect::<Result<_, _>>()?,
+            levels: inputs::levels(maps, None)?,
+            terrain: inputs::terrain(&maps.dem, None)?.keeping(self.memory.tiles / self.threads),
+        })
+    }
+}

@@ -1,0 +1,102 @@
+//! The input: its format, its columns, its coordinates.
+
+use sillmark::assess::Detail;
+use sillmark::portfolio::{Columns, Mapping, Plan, Role, SameIds, StatedForAll, id_hash};
+use sillmark::quantity::UnitSystem;
+use sillmark::statement::{Place, Stated};
+use sillmark::table::{Position, TableFormat, TableReader};
+
+use super::open::Opener;
+use crate::cli::arguments::PortfolioOptions;
+use crate::cli::failure::Failure;
+use crate::cli::method::{OfSite, method};
+
+/// Opens the table.
+pub(super) fn open(options: &PortfolioOptions) -> Result<TableReader, Failure> {
+    let format = options.from.as_deref().map(|name| format("--from", name)).transpose()?;
+    let path = &options.table;
+    let named = (!options.columns.is_empty()).then(|| options.columns.clone());
+    if path.as_os_str() == "-" {
+        if format.is_some_and(|format| format != TableFormat::Csv) {
+            return Err(Failure::input(
+                "option --from: only CSV is read from stdin; accepted: csv, or a file",
+            ));
+        }
+        return TableReader::from_stdin(named).map_err(Failure::input);
+    }
+    let format = match format {
+        Some(format) => format,
+        None => TableFormat::from_path(path).map_err(Failure::input)?,
+    };
+    TableReader::open(path, format, options.layer.as_deref(), named).map_err(Failure::input)
+}
+
+pub(super) fn format(option: &str, name: &str) -> Result<TableFormat, Failure> {
+    let place = Place::Option(format!("option {option}").into());
+    let stated = Stated::new("format", name, place);
+    TableFormat::from_name(name).ok_or_else(|| {
+        let names = TableFormat::ALL.map(TableFormat::name).join(", ");
+        Failure::input(stated.refuse("there is no such format", names))
+    })
+}
+
+/// What the run does.
+pub(super) fn plan(
+    options: &PortfolioOptions,
+    reader: &TableReader,
+    opener: &Opener<'_>,
+) -> Result<Plan, Failure> {
+    let mapping = Mapping::read(&options.map).map_err(Failure::input)?;
+    let for_all = StatedForAll {
+        unit: options.threshold_unit,
+        datum: options.threshold_datum,
+    };
+    let name = options.table.display().to_string();
+    let columns = Columns::find(&name, reader.columns(), &mapping, reader.has_points(), for_all);
+    let columns = columns.map_err(Failure::input)?;
+    let units = options.units.map(UnitSystem::from);
+    let method = method(
+        &options.method,
+        &options.maps.dem,
+        &OfSite::default(),
+        units.unwrap_or(UnitSystem::Si),
+        Detail::Figures,
+    )?;
+    Ok(Plan {
+        crs: opener.crs.as_ref().map(|crs| crs.horizontal.clone()),
+        columns,
+        method,
+        units,
+        terrain_datum: opener.terrain_datum,
+        threads: opener.threads,
+        batch_bytes: opener.memory.batch,
+    })
+}
+
+/// Goes to where an unfinished run stopped; the ids before it count as well.
+pub(super) fn skip_to(
+    reader: &mut TableReader,
+    position: Position,
+    columns: &Columns,
+    ids: &mut SameIds,
+) -> Result<(), Failure> {
+    while let Some(block) = reader.next_block(1 << 20).map_err(Failure::input)? {
+        let mut found = Vec::new();
+        let mut records = block.records();
+        while let Some(record) = records.next() {
+            let Ok(record) = record else { continue };
+            let text = |role| columns.at(role).map_or("", |column| record.get(column));
+            if !text(Role::Id).is_empty() {
+                found.push((id_hash(text(Role::Id), text(Role::Opening)), record.line()));
+            }
+        }
+        ids.add(&found).map_err(Failure::other)?;
+        if block.end() == position {
+            return Ok(());
+        }
+    }
+    Err(Failure::input(
+        "option --resume: the table ends before the place where the unfinished run stopped; \
+         accepted: the table as it was then",
+    ))
+}
