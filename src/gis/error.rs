@@ -128,6 +128,14 @@ pub enum GisError {
         /// Its records.
         shapes: u64,
     },
+    /// A layer that could not be written whole.
+    #[error("{}: cannot be written{}", path.display(), because(detail))]
+    NotWritten {
+        /// The file that was to be written.
+        path: PathBuf,
+        /// GDAL's messages.
+        detail: String,
+    },
     /// A geometry that the layer may not have.
     #[error("{}: layer {layer:?}: feature {feature}: {problem}", path.display())]
     Geometry {

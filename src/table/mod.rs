@@ -34,8 +34,10 @@ mod error;
 mod fault;
 mod format;
 mod header;
+mod landing;
 mod position;
 mod read;
+mod write;
 
 pub use block::{Block, Record, Records};
 pub use error::TableError;
@@ -43,3 +45,6 @@ pub use fault::RecordFault;
 pub use format::TableFormat;
 pub use position::Position;
 pub use read::{LONGEST_RECORD, TableReader};
+pub use write::{
+    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_fixed, csv_text,
+};
