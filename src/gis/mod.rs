@@ -8,6 +8,7 @@
 mod completeness;
 mod curve;
 mod error;
+mod feature_cursor;
 mod feature_reader;
 mod geometry;
 mod last_error;
@@ -18,6 +19,7 @@ mod start;
 mod value;
 
 pub use error::GisError;
+pub use feature_cursor::FeatureCursor;
 pub use feature_reader::{FeatureReader, Record};
 pub use geometry::GeometryProblem;
 pub use layer_writer::{FieldKind, LayerDraft, LayerFormat, LayerPlan, write_layer};
@@ -26,3 +28,4 @@ pub use start::start;
 pub use value::AttributeValue;
 
 pub(crate) use messages::heard;
+pub(crate) use value::append_number;

@@ -9,14 +9,13 @@ mod text;
 
 use std::path::Path;
 
-
 use self::rows::WorkRows;
+pub(super) use self::style::TABLE as STYLE_TABLE;
 pub use self::style::{ClassStyle, StyleClass};
 pub use self::text::{csv_fixed, csv_text};
 use super::landing::Landing;
 use super::{TableError, TableFormat};
 use crate::crs::HorizontalCrs;
-
 
 /// A column of the table that is written.
 #[derive(Clone, Debug, PartialEq, Eq)]
