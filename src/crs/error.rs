@@ -50,6 +50,22 @@ pub enum CrsError {
         /// What PROJ says.
         detail: String,
     },
+    /// Coordinates that are no place on the earth, or one for which PROJ would ignore the
+    /// datum.
+    #[error(
+        "x {x}, y {y} in {name:?} has no longitude and latitude{}",
+        because(detail)
+    )]
+    NoPlace {
+        /// The system's name.
+        name: String,
+        /// First coordinate, east.
+        x: f64,
+        /// Second coordinate, north.
+        y: f64,
+        /// What PROJ says.
+        detail: String,
+    },
     /// A place for which PROJ would ignore the datum.
     #[error(
         "at longitude {longitude}, latitude {latitude} the transformation from WGS 84 to {name:?} would have to be guessed: no known one covers the place"

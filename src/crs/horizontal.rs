@@ -1,8 +1,10 @@
 //! The part of a coordinate reference system that places points on the earth.
 
+use gdal::spatial_ref::SpatialRef;
 use serde_json::Value;
 
 use super::CrsError;
+use crate::gis;
 
 /// A geographic or projected coordinate reference system.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,6 +45,22 @@ impl HorizontalCrs {
     #[must_use]
     pub const fn metres_per_unit(&self) -> Option<f64> {
         self.metres_per_unit
+    }
+
+    /// The system as PROJJSON, for files that state it so.
+    ///
+    /// # Errors
+    /// [`CrsError::Unreadable`] where PROJ does not know the code.
+    pub fn to_projjson(&self) -> Result<Value, CrsError> {
+        let (json, heard) = gis::heard(|| {
+            SpatialRef::from_definition(&self.definition).and_then(|crs| crs.to_projjson())
+        });
+        let unreadable = |detail: String| CrsError::Unreadable {
+            definition: self.definition.clone(),
+            detail,
+        };
+        let json = json.map_err(|_| unreadable(heard))?;
+        serde_json::from_str(&json).map_err(|error| unreadable(error.to_string()))
     }
 
     pub(super) fn from_projjson(json: &Value) -> Result<Self, CrsError> {

@@ -135,4 +135,34 @@ impl Projector {
         }
         Ok(Coord { x, y })
     }
+
+    /// The place of coordinates in the system, x (east) first: the way back.
+    ///
+    /// # Errors
+    /// [`CrsError::NoPlace`] where they are none, or where PROJ would ignore the datum.
+    pub fn locate(&self, place: Coord<f64>) -> Result<Location, CrsError> {
+        let none = |detail: String| CrsError::NoPlace {
+            name: self.target.name().to_owned(),
+            x: place.x,
+            y: place.y,
+            detail,
+        };
+        let (first, second) = if self.target.is_north_first() {
+            (place.y, place.x)
+        } else {
+            (place.x, place.y)
+        };
+        // Not `Proj::convert`, which knows one direction only.
+        let (longitude, latitude): (f64, f64) = self
+            .proj
+            .project((first, second), true)
+            .map_err(|error| none(error.to_string()))?;
+        let description = self.proj.proj_info().description;
+        if description.is_none_or(|description| description.contains(GUESS)) {
+            return Err(none(
+                "the transformation would have to be guessed".to_owned(),
+            ));
+        }
+        Location::from_degrees(longitude, latitude).map_err(|error| none(error.to_string()))
+    }
 }

@@ -65,6 +65,19 @@ pub enum GisError {
         /// The layers there are.
         present: Vec<String>,
     },
+    /// A file with more than one layer, or none, and no name to choose by.
+    #[error(
+        "{}: has {} layers; accepted: a file with one, or the name of one of its layers: {}",
+        path.display(),
+        present.len(),
+        present.join(", ")
+    )]
+    SeveralLayers {
+        /// The path as it was given.
+        path: PathBuf,
+        /// The layers there are.
+        present: Vec<String>,
+    },
     /// A layer that ended before all its features were read.
     #[error(
         "{}: layer {layer:?}: only {read} of {counted} features could be read{}",
@@ -127,6 +140,14 @@ pub enum GisError {
         index: PathBuf,
         /// Its records.
         shapes: u64,
+    },
+    /// A layer that could not be written whole.
+    #[error("{}: cannot be written{}", path.display(), because(detail))]
+    NotWritten {
+        /// The file that was to be written.
+        path: PathBuf,
+        /// GDAL's messages.
+        detail: String,
     },
     /// A geometry that the layer may not have.
     #[error("{}: layer {layer:?}: feature {feature}: {problem}", path.display())]

@@ -7,7 +7,8 @@ use gdal::spatial_ref::SpatialRef;
 use gdal::vector::{Feature, Layer, LayerAccess};
 use geo::{MultiLineString, MultiPolygon, Rect};
 
-use super::geometry::{lines, polygons};
+use super::geometry::{lines, point, polygons};
+use super::value::append_number;
 use super::{AttributeValue, GeometryProblem, GisError, completeness, heard};
 
 /// Reads the features of one layer, all or within a box.
@@ -26,7 +27,7 @@ pub struct FeatureReader<'dataset> {
 
 /// One feature while it is being read.
 pub struct Record<'feature> {
-    feature: &'feature Feature<'feature>,
+    pub(super) feature: &'feature Feature<'feature>,
 }
 
 impl<'dataset> FeatureReader<'dataset> {
@@ -209,6 +210,29 @@ impl Record<'_> {
             _ => None,
         };
         number.map_or(AttributeValue::Text(text), AttributeValue::Number)
+    }
+
+    /// Appends the attribute at `index` as text that loses nothing: numbers with as many
+    /// digits as it takes to read the same number again. Nothing where it is missing or not a
+    /// number.
+    pub fn append(&self, index: usize, text: &mut String) {
+        let written = self.feature.field_as_string(index);
+        // Empty also where it is not set, which the numeric calls would give as 0.
+        let Some(written) = written.ok().flatten().filter(|text| !text.is_empty()) else {
+            return;
+        };
+        match self.feature.field(index) {
+            Ok(Some(gdal::vector::FieldValue::RealValue(number))) => append_number(text, number),
+            _ => text.push_str(&written),
+        }
+    }
+
+    /// The feature's point; `None` where it has no geometry or an empty one.
+    ///
+    /// # Errors
+    /// [`GeometryProblem`] for anything but a point.
+    pub fn point(&self) -> Result<Option<(f64, f64)>, GeometryProblem> {
+        self.geometry().map_or(Ok(None), point)
     }
 
     /// The feature's areas; `None` where it has no geometry or an empty one.

@@ -32,6 +32,24 @@ pub enum GeometryProblem {
     },
 }
 
+/// The x and y of a point. `None` for an empty one.
+pub(super) fn point(geometry: &Geometry) -> Result<Option<(f64, f64)>, GeometryProblem> {
+    let found = geometry.geometry_name();
+    if found != "POINT" {
+        let accepted = "POINT";
+        return Err(GeometryProblem::Kind { found, accepted });
+    }
+    if geometry.is_empty() {
+        return Ok(None);
+    }
+    let (x, y, _) = geometry.get_point(0);
+    if x.is_finite() && y.is_finite() {
+        Ok(Some((x, y)))
+    } else {
+        Err(GeometryProblem::NotFinite { x, y })
+    }
+}
+
 /// The areas of a polygon or multipolygon, heights and measures dropped, arcs straightened.
 /// `None` for an empty one.
 pub(super) fn polygons(geometry: &Geometry) -> Result<Option<MultiPolygon<f64>>, GeometryProblem> {

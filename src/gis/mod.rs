@@ -8,19 +8,24 @@
 mod completeness;
 mod curve;
 mod error;
+mod feature_cursor;
 mod feature_reader;
 mod geometry;
 mod last_error;
+mod layer_writer;
 mod messages;
 mod open;
 mod start;
 mod value;
 
 pub use error::GisError;
+pub use feature_cursor::FeatureCursor;
 pub use feature_reader::{FeatureReader, Record};
 pub use geometry::GeometryProblem;
+pub use layer_writer::{FieldKind, LayerDraft, LayerFormat, LayerPlan, write_layer};
 pub use open::{RASTER_FORMATS, VECTOR_FORMATS, open_raster, open_vector};
 pub use start::start;
 pub use value::AttributeValue;
 
 pub(crate) use messages::heard;
+pub(crate) use value::append_number;

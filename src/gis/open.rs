@@ -42,6 +42,11 @@ pub fn open_vector(path: &Path) -> Result<Dataset, GisError> {
     open(path, GdalOpenFlags::GDAL_OF_VECTOR, &VECTOR_FORMATS)
 }
 
+/// Opens a vector file of one of these formats only.
+pub(super) fn open_vector_as(path: &Path, format: &str) -> Result<Dataset, GisError> {
+    open(path, GdalOpenFlags::GDAL_OF_VECTOR, &[format])
+}
+
 fn open(path: &Path, kind: GdalOpenFlags, formats: &[&str]) -> Result<Dataset, GisError> {
     start();
     let text = path.to_string_lossy();

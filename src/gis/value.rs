@@ -34,3 +34,14 @@ impl fmt::Display for AttributeValue {
         }
     }
 }
+
+/// Appends the shortest text that reads as the same number; nothing for one that is none.
+pub(crate) fn append_number(text: &mut String, number: f64) {
+    use fmt::Write;
+    // Writing to memory does not fail.
+    let _ = match number.abs() {
+        _ if number.is_nan() => Ok(()),
+        size if size == 0.0 || (1e-5..1e16).contains(&size) => write!(text, "{number}"),
+        _ => write!(text, "{number:e}"),
+    };
+}

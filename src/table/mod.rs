@@ -34,6 +34,7 @@ mod error;
 mod fault;
 mod format;
 mod header;
+mod landing;
 mod position;
 mod read;
 mod write;
@@ -45,3 +46,6 @@ pub use format::TableFormat;
 pub use position::Position;
 pub use write::{ColumnKind, OutColumn, csv_fixed, csv_text};
 pub use read::{LONGEST_RECORD, TableReader};
+pub use write::{
+    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_fixed, csv_text,
+};

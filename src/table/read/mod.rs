@@ -4,9 +4,11 @@ use std::path::Path;
 use std::sync::Arc;
 
 use super::block::Block;
-use super::{Position, TableError, TableFormat};
+use super::{Position, RecordFault, TableError, TableFormat};
 use crate::crs::HorizontalCrs;
 
+mod columnar;
+mod features;
 pub(super) mod rows;
 pub(super) mod text;
 
@@ -21,6 +23,8 @@ pub struct TableReader {
 
 enum Source {
     Text(text::TextReader),
+    Features(Box<features::FeatureTable>),
+    Columnar(Box<columnar::ColumnarTable>),
 }
 
 impl TableReader {
@@ -37,7 +41,14 @@ impl TableReader {
                 let (reader, columns) = text::TextReader::open(path)?;
                 (Source::Text(reader), columns)
             }
-            _ => todo!(),
+            TableFormat::Parquet => {
+                no_layers(path, format, layer)?;
+                let (reader, columns) = columnar::ColumnarTable::open(path)?;
+                (Source::Columnar(Box::new(reader)), columns)
+            }
+            TableFormat::GeoPackage => features(path, "GPKG", layer)?,
+            TableFormat::GeoJson => features(path, "GeoJSON", layer)?,
+            TableFormat::FlatGeobuf => features(path, "FlatGeobuf", layer)?,
         };
         Ok(Self {
             format,
@@ -79,41 +90,50 @@ impl TableReader {
 
     /// Whether rows have a point beside their columns.
     #[must_use]
-    pub const fn has_points(&self) -> bool {
+    pub fn has_points(&self) -> bool {
         match &self.source {
             Source::Text(_) => false,
+            Source::Features(reader) => reader.has_points(),
+            Source::Columnar(reader) => reader.has_points(),
         }
     }
 
     /// The system of the points; `None` where there are none, or where the file does not say.
     #[must_use]
-    pub const fn point_crs(&self) -> Option<&HorizontalCrs> {
+    pub fn point_crs(&self) -> Option<&HorizontalCrs> {
         match &self.source {
             Source::Text(_) => None,
+            Source::Features(reader) => reader.crs(),
+            Source::Columnar(reader) => reader.crs(),
         }
     }
 
     /// How many rows the file says it has.
     #[must_use]
-    pub const fn rows_hint(&self) -> Option<u64> {
+    pub fn rows_hint(&self) -> Option<u64> {
         match &self.source {
             Source::Text(_) => None,
+            Source::Features(reader) => Some(reader.rows()),
+            Source::Columnar(reader) => Some(reader.rows()),
         }
     }
 
     /// How many bytes there are to read, for formats whose positions count them (CSV).
     #[must_use]
-    pub const fn bytes_hint(&self) -> Option<u64> {
+    pub fn bytes_hint(&self) -> Option<u64> {
         match &self.source {
             Source::Text(reader) => reader.bytes(),
+            Source::Features(_) | Source::Columnar(_) => None,
         }
     }
 
     /// Where the next block begins.
     #[must_use]
-    pub const fn position(&self) -> Position {
+    pub fn position(&self) -> Position {
         match &self.source {
             Source::Text(reader) => reader.position(),
+            Source::Features(reader) => reader.position(),
+            Source::Columnar(reader) => reader.position(),
         }
     }
 
@@ -124,6 +144,8 @@ impl TableReader {
     pub fn next_block(&mut self, limit_bytes: usize) -> Result<Option<Block>, TableError> {
         match &mut self.source {
             Source::Text(reader) => reader.next_block(limit_bytes),
+            Source::Features(reader) => reader.next_block(limit_bytes),
+            Source::Columnar(reader) => reader.next_block(limit_bytes),
         }
     }
 
@@ -135,7 +157,42 @@ impl TableReader {
     pub fn seek(&mut self, position: Position) -> Result<(), TableError> {
         match &mut self.source {
             Source::Text(reader) => reader.seek(position),
+            Source::Features(reader) => reader.seek(position),
+            Source::Columnar(reader) => reader.seek(position),
         }
+    }
+}
+
+fn features(
+    path: &Path,
+    driver: &'static str,
+    layer: Option<&str>,
+) -> Result<(Source, Arc<[String]>), TableError> {
+    let (reader, columns) = features::FeatureTable::open(path, driver, layer)?;
+    Ok((Source::Features(Box::new(reader)), columns))
+}
+
+/// The rows before a place in a table that is not CSV.
+fn row_of(path: &Path, position: Position, rows: u64) -> Result<u64, TableError> {
+    match position {
+        Position::Row { row } if row <= rows => Ok(row),
+        _ => Err(TableError::refused(
+            path,
+            "position",
+            format!("{position:?} is none of this table of {rows} rows"),
+            "a place between two records of this very file",
+        )),
+    }
+}
+
+/// A row whose geometry is not a point.
+fn no_point(line: u64, found: String) -> RecordFault {
+    RecordFault {
+        line,
+        field: "geometry".to_owned(),
+        value: found,
+        problem: "it is not a point".to_owned(),
+        accepted: "a point, or no geometry".to_owned(),
     }
 }
 
