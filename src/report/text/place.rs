@@ -61,7 +61,9 @@ pub(super) fn place_lines(page: &mut Page, place: &Place, assessment: &Assessmen
         ]);
     }
     let ground = match &place.ground {
-        GroundAnswer::Known(ground) => (units.elevation(ground.elevation), ground.source.to_string()),
+        GroundAnswer::Known(ground) => {
+            (units.elevation(ground.elevation), ground.source.to_string())
+        }
         GroundAnswer::Gap(gap) => ("not known".to_owned(), gap.to_string()),
         GroundAnswer::NotAsked => (
             "not known".to_owned(),
