@@ -1,12 +1,15 @@
-//! From stored values to metres.
+//! From the cells of a file to metres.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use gdal::Dataset;
+use gdal::errors::GdalError;
 use gdal::raster::{GdalDataType, RasterBand};
 
 use super::TerrainError;
 use super::no_data::NoData;
+use super::tiling::Tiling;
+use super::values::{Precision, Values};
 use super::window::{self, Window};
 use crate::gis::{self, GisError};
 use crate::quantity::{LengthUnit, unit::meter};
@@ -17,15 +20,31 @@ use crate::quantity::{LengthUnit, unit::meter};
 const LOWEST_METRES: f64 = -500.0;
 const HIGHEST_METRES: f64 = 9000.0;
 
-/// The band of a raster and how to read heights from it.
+/// The band of a raster, and which of its values are heights.
 pub(super) struct Cells {
     path: PathBuf,
     dataset: Dataset,
+    precision: Precision,
+    block: (usize, usize),
     no_data: NoData,
     masked: bool,
-    scale: f64,
+    scale: Scale,
+}
+
+/// How a stored value is read in metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Scale {
+    factor: f64,
     offset: f64,
     metres_per_unit: f64,
+}
+
+impl Scale {
+    /// NaN for NaN.
+    #[inline]
+    pub(super) fn metres(self, stored: f64) -> f64 {
+        (stored * self.factor + self.offset) * self.metres_per_unit
+    }
 }
 
 impl Cells {
@@ -35,84 +54,100 @@ impl Cells {
         unit: LengthUnit,
     ) -> Result<Self, TerrainError> {
         let band = band(&path, &dataset)?;
-        if band.band_type() == GdalDataType::Unknown {
+        let kind = band.band_type();
+        if kind == GdalDataType::Unknown {
             return Err(TerrainError::CellType { path });
         }
-        let scale = band.scale().unwrap_or(1.0);
+        let factor = band.scale().unwrap_or(1.0);
         let offset = band.offset().unwrap_or(0.0);
-        if scale == 0.0 || !scale.is_finite() || !offset.is_finite() {
+        if factor == 0.0 || !factor.is_finite() || !offset.is_finite() {
             return Err(TerrainError::Scale {
                 path,
-                scale,
+                scale: factor,
                 offset,
             });
         }
         let no_data = NoData::of_band(&band);
+        let block = band.block_size();
         let masked = band
             .mask_flags()
             .is_ok_and(|flags| flags.is_per_dataset() || flags.is_alpha());
         Ok(Self {
             path,
             dataset,
+            precision: Precision::of(kind),
+            block,
             no_data,
             masked,
-            scale,
-            offset,
-            metres_per_unit: unit.length(1.0).get::<meter>(),
+            scale: Scale {
+                factor,
+                offset,
+                metres_per_unit: unit.length(1.0).get::<meter>(),
+            },
         })
     }
 
-    /// Heights in metres, row after row; NaN where there is none.
+    pub(super) const fn scale(&self) -> Scale {
+        self.scale
+    }
+
+    /// Bytes of one cell in memory.
+    pub(super) const fn bytes_per_cell(&self) -> usize {
+        self.precision.bytes()
+    }
+
+    /// The tiles that the file's blocks suggest.
+    pub(super) fn tiling(&self) -> Tiling {
+        Tiling::new(self.dataset.raster_size(), self.block, self.precision)
+    }
+
+    /// The stored values of a window; NaN where there is no height.
     ///
     /// # Errors
     /// [`GisError::Read`]: a file that is cut short opens well and fails here.
-    pub(super) fn heights(&self, window: Window) -> Result<Vec<f64>, TerrainError> {
-        let (stored, heard) = gis::heard(|| -> Result<_, TerrainError> {
+    pub(super) fn read(&self, window: Window) -> Result<Values, TerrainError> {
+        let failed = |detail: String| GisError::Read {
+            path: self.path.clone(),
+            detail,
+        };
+        let (read, heard) = gis::heard(|| -> Result<_, TerrainError> {
             let band = band(&self.path, &self.dataset)?;
-            let failed = |error: gdal::errors::GdalError| GisError::Read {
-                path: self.path.clone(),
-                detail: error.to_string(),
+            let failed = |error: GdalError| failed(error.to_string());
+            let values = match self.precision {
+                Precision::Single => window::read(&band, window).map(Values::Single),
+                Precision::Double => window::read(&band, window).map(Values::Double),
             };
-            let mut stored = window::read(&band, window).map_err(failed)?;
-            if self.masked {
+            let values = values.map_err(failed)?;
+            let mask = if self.masked {
                 let mask = band.open_mask_band().map_err(failed)?;
-                let mask = window::read(&mask, window).map_err(failed)?;
-                for (value, mask) in stored.iter_mut().zip(mask) {
-                    if mask == 0.0 {
-                        *value = f64::NAN;
-                    }
-                }
-            }
-            Ok(stored)
+                Some(window::read::<f32>(&mask, window).map_err(failed)?)
+            } else {
+                None
+            };
+            Ok((values, mask))
         });
         if !heard.is_empty() {
-            return Err(GisError::Read {
-                path: self.path.clone(),
-                detail: heard,
-            }
-            .into());
+            return Err(failed(heard).into());
         }
-        Ok(stored?
-            .into_iter()
-            .map(|value| self.height(value))
-            .collect())
+        let (mut values, mask) = read?;
+        match mask {
+            None => values.retain(|_, stored| self.is_height(stored)),
+            Some(mask) => values.retain(|index, stored| {
+                mask.get(index).is_some_and(|mask| *mask != 0.0) && self.is_height(stored)
+            }),
+        }
+        Ok(values)
     }
 
-    fn height(&self, stored: f64) -> f64 {
-        if self.no_data.marks(stored) {
-            return f64::NAN;
-        }
-        let metres = (stored * self.scale + self.offset) * self.metres_per_unit;
-        if (LOWEST_METRES..=HIGHEST_METRES).contains(&metres) {
-            metres
-        } else {
-            f64::NAN
-        }
+    #[inline]
+    fn is_height(&self, stored: f64) -> bool {
+        !self.no_data.marks(stored)
+            && (LOWEST_METRES..=HIGHEST_METRES).contains(&self.scale.metres(stored))
     }
 }
 
 fn band<'dataset>(
-    path: &std::path::Path,
+    path: &Path,
     dataset: &'dataset Dataset,
 ) -> Result<RasterBand<'dataset>, TerrainError> {
     dataset.rasterband(1).map_err(|error| {

@@ -1,9 +1,14 @@
 //! One elevation raster.
 
+use std::cell::RefCell;
 use std::ops::Deref;
 use std::path::Path;
+use std::rc::Rc;
 use std::sync::Arc;
 
+use geo::Coord;
+
+use super::tiles::Tiles;
 use super::{DemStatement, Gap, Ground, Raster, RasterRole, TerrainError, statement};
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};
 use crate::site::Location;
@@ -71,18 +76,32 @@ impl Dem {
     /// [`TerrainError`] where the file cannot be read or the transformation is not known;
     /// the inner [`Gap`] where there is no ground.
     pub fn ground_at(&self, location: Location) -> Result<Result<Ground, Gap>, TerrainError> {
-        let Some((column, row)) = self.cells_at(location)? else {
+        Ok(match self.point(location)? {
+            Some(point) => self.ground(point)?,
+            None => Err(Gap::Outside),
+        })
+    }
+
+    /// The ground at a point of the raster's plane.
+    pub(super) fn ground(&self, point: Coord<f64>) -> Result<Result<Ground, Gap>, TerrainError> {
+        let Some((column, row)) = self.cells_around(point) else {
             return Ok(Err(Gap::Outside));
         };
-        let Some(metres) = self.bilinear(column, row)? else {
+        let mut reader = self.reader();
+        let Some(metres) = reader.bilinear(column, row)? else {
             return Ok(Err(Gap::Void));
         };
         Ok(Ok(Ground {
             elevation: self.elevation(metres),
-            no_data_nearby: self.no_data_nearby(column, row)?,
+            no_data_nearby: reader.no_data_nearby(column, row)?,
             at_rim: column.at_rim || row.at_rim,
             source: Arc::clone(self.source()),
         }))
+    }
+
+    /// Keeps its tiles among those of other rasters from now on.
+    pub(super) fn share_tiles(&mut self, tiles: &Rc<RefCell<Tiles>>, number: u32) {
+        self.raster.share_tiles(tiles, number);
     }
 
     pub(super) fn elevation(&self, metres: f64) -> Elevation {

@@ -1,10 +1,14 @@
 //! The ground around a building: lowest and highest adjacent grade.
 
 use std::f64::consts::TAU;
+use std::ops::Range;
 use std::sync::Arc;
 
-use super::grid::{as_float, as_index};
+use super::disk::Disk;
+use super::grid::as_index;
+use super::values::Spread;
 use super::{Dem, Gap, TerrainError};
+use crate::crs::LocalFrame;
 use crate::quantity::{Elevation, Length, unit::meter};
 use crate::site::Location;
 
@@ -43,31 +47,58 @@ impl Dem {
         location: Location,
         radius: Length,
     ) -> Result<Result<Grade, Gap>, TerrainError> {
-        let Some(frame) = self.frame(location)? else {
-            return Ok(Err(Gap::Outside));
-        };
+        Ok(match self.frame(location)? {
+            Some(frame) => self.grade(&frame, radius)?,
+            None => Err(Gap::Outside),
+        })
+    }
+
+    /// The grade within a radius of a frame's place.
+    pub(super) fn grade(
+        &self,
+        frame: &LocalFrame,
+        radius: Length,
+    ) -> Result<Result<Grade, Gap>, TerrainError> {
         let radius = radius.get::<meter>().max(0.0);
         let mut found = Extremes::default();
-        found.add(self.metres_at(frame.origin())?);
+        let mut reader = self.reader();
+        found.add(reader.metres_at(frame.origin())?);
         let spacing = self.cell_size().get::<meter>();
         let count = as_index((TAU * radius / spacing).ceil()).max(RIM_POINTS);
-        for index in 0..count {
-            let (sine, cosine) = (TAU * as_float(index) / as_float(count)).sin_cos();
-            found.add(self.metres_at(frame.at(radius * cosine, radius * sine))?);
+        for [cosine, sine] in self.rim.borrow_mut().directions(count) {
+            found.add(reader.metres_at(frame.at(radius * cosine, radius * sine))?);
         }
-        if let Some([columns, rows]) = self.cells_within(&frame, radius) {
-            for row in rows {
-                for column in columns.clone() {
-                    let centre = frame.metres(self.grid.centre(column, row));
-                    if centre.x.hypot(centre.y) <= radius {
-                        let height = self.cell(column, row)?;
-                        let height = Some(height).filter(|height| !height.is_nan());
-                        found.add(height.ok_or(Gap::Void));
-                    }
+        if let Some(area) = self.cells_within(frame, radius) {
+            self.add_centres(frame, radius, area, &mut found)?;
+        }
+        Ok(found.grade(self))
+    }
+
+    /// Looks at the cell centres within a radius, tile by tile.
+    fn add_centres(
+        &self,
+        frame: &LocalFrame,
+        radius: f64,
+        area: [Range<usize>; 2],
+        found: &mut Extremes,
+    ) -> Result<(), TerrainError> {
+        let mut spread = Spread::default();
+        let [columns, rows] = area.clone();
+        let disk = Disk::new(&self.grid, frame, radius, area);
+        for index in self.tiling().over(&columns, &rows) {
+            let tile = self.tile(index)?;
+            for row in tile.window().rows_among(&rows) {
+                let columns = tile.window().columns_among(&disk.columns(row));
+                if !columns.is_empty() {
+                    tile.survey(row, &columns, &mut spread);
                 }
             }
         }
-        Ok(found.grade(self))
+        // A stored value and its height grow together, or against each other.
+        let range = spread.range();
+        let range = range.map(|(one, other)| (self.metres(one), self.metres(other)));
+        found.add_all(range, spread.cells(), spread.voids());
+        Ok(())
     }
 }
 
@@ -84,15 +115,27 @@ impl Extremes {
     pub(super) fn add(&mut self, height: Result<f64, Gap>) {
         self.samples += 1;
         match height {
-            Ok(height) => {
-                let (lowest, highest) = self.range.unwrap_or((height, height));
-                self.range = Some((lowest.min(height), highest.max(height)));
-            }
+            Ok(height) => self.widen(height),
             Err(gap) => {
                 self.without_value += 1;
                 self.outside += usize::from(gap == Gap::Outside);
             }
         }
+    }
+
+    /// Adds so many cells, of which so many have no value, by the two outermost heights.
+    fn add_all(&mut self, outermost: Option<(f64, f64)>, cells: usize, voids: usize) {
+        self.samples += cells;
+        self.without_value += voids;
+        if let Some((one, other)) = outermost {
+            self.widen(one);
+            self.widen(other);
+        }
+    }
+
+    fn widen(&mut self, height: f64) {
+        let (lowest, highest) = self.range.unwrap_or((height, height));
+        self.range = Some((lowest.min(height), highest.max(height)));
     }
 
     /// The grade, or why there is none.

@@ -67,13 +67,22 @@ impl Grid {
         (column_x * row_y - row_x * column_y).abs().sqrt()
     }
 
+    /// The sides of a cell along its row and along its column.
+    pub(super) fn sides(&self) -> [f64; 2] {
+        let [_, column_x, row_x, _, column_y, row_y] = self.forward;
+        [column_x.hypot(column_y), row_x.hypot(row_y)]
+    }
+
+    /// The size of the numbers that its coordinates are computed from.
+    pub(super) fn reach(&self) -> f64 {
+        let [x, _, _, y, _, _] = self.forward;
+        let [along, down] = self.sides();
+        x.abs() + y.abs() + along * as_float(self.columns) + down * as_float(self.rows)
+    }
+
     /// Columns and rows from the outer corner of the first cell; `None` outside the raster.
     pub(super) fn position(&self, point: Coord<f64>) -> Option<Coord<f64>> {
-        let [column, column_x, column_y, row, row_x, row_y] = self.inverse;
-        let position = Coord {
-            x: column + column_x * point.x + column_y * point.y,
-            y: row + row_x * point.x + row_y * point.y,
-        };
+        let position = self.unbounded_position(point);
         let inside = (0.0..=as_float(self.columns)).contains(&position.x)
             && (0.0..=as_float(self.rows)).contains(&position.y);
         inside.then_some(position)
@@ -136,7 +145,7 @@ pub(super) fn between(position: f64, count: usize) -> Between {
     let centred = position - 0.5;
     let at_rim = centred < 0.0 || centred > as_float(last);
     let clamped = centred.clamp(0.0, as_float(last));
-    let first = as_index(clamped.floor()).min(last);
+    let first = as_index(clamped).min(last);
     let mut share = clamped - as_float(first);
     if share < NO_SHARE {
         share = 0.0;
@@ -157,7 +166,7 @@ pub(super) const fn as_float(index: usize) -> f64 {
     index as f64
 }
 
-/// A whole number that is not negative as an index; the conversion saturates.
+/// The whole part of a number that is not negative as an index; the conversion saturates.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
 pub(super) const fn as_index(whole: f64) -> usize {
     whole as usize

@@ -1,5 +1,10 @@
 //! Several rasters as one terrain.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::tiles::{KEPT_BYTES, Tiles};
 use super::{Dem, Gap, Grade, Ground, TerrainError};
 use crate::quantity::{Length, unit::meter};
 use crate::site::{Footprint, Location};
@@ -9,9 +14,18 @@ use crate::site::{Footprint, Location};
 const SAME_SIZE: f64 = 1.05;
 
 /// Elevation rasters, the finest first. The first one that has ground at a place answers.
-#[derive(Default)]
+///
+/// They keep the tiles they decoded in one memory of 32 MiB, or what
+/// [`keeping`](Self::keeping) says.
 pub struct Terrain {
     dems: Vec<Dem>,
+    tiles: Rc<RefCell<Tiles>>,
+}
+
+impl Default for Terrain {
+    fn default() -> Self {
+        Self::new(Vec::new())
+    }
 }
 
 impl Terrain {
@@ -25,9 +39,41 @@ impl Terrain {
         for same in dems.chunk_by_mut(|left, right| size(right) <= SAME_SIZE * size(left)) {
             same.sort_by_key(|(given, _)| *given);
         }
-        Self {
-            dems: dems.into_iter().map(|(_, dem)| dem).collect(),
+        let tiles = Rc::new(RefCell::new(Tiles::keeping(KEPT_BYTES)));
+        let mut dems: Vec<Dem> = dems.into_iter().map(|(_, dem)| dem).collect();
+        for (number, dem) in (0..).zip(&mut dems) {
+            dem.share_tiles(&tiles, number);
         }
+        Self { dems, tiles }
+    }
+
+    /// Keeps at most so many bytes of decoded tiles, of all rasters together; those not used
+    /// for longest are given up first. One tile is kept whatever its size.
+    #[must_use]
+    pub fn keeping(self, bytes: usize) -> Self {
+        self.tiles.borrow_mut().keep(bytes);
+        self
+    }
+
+    /// How many tiles were decoded so far.
+    #[must_use]
+    pub fn tiles_decoded(&self) -> u64 {
+        self.tiles.borrow().decoded()
+    }
+
+    /// The raster, counted from the finest, that a [`Ground`] or a [`Grade`] of this terrain
+    /// names as its source; `None` for the source of another terrain.
+    #[must_use]
+    pub fn raster_number(&self, source: &Arc<str>) -> Option<u16> {
+        let same = |dem: &Dem| Arc::ptr_eq(dem.source(), source);
+        let position = self.dems.iter().position(same)?;
+        u16::try_from(position).ok()
+    }
+
+    /// The source that a raster's number stands for; `None` where there are fewer rasters.
+    #[must_use]
+    pub fn source(&self, number: u16) -> Option<&Arc<str>> {
+        self.dems.get(usize::from(number)).map(|dem| dem.source())
     }
 
     /// The rasters, finest first.

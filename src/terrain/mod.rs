@@ -22,30 +22,40 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod around;
 mod cells;
 mod dem;
 mod depths;
+mod disk;
 mod error;
 mod grade;
 mod grid;
 mod ground;
 mod list;
 mod no_data;
+mod order;
 mod outline;
 mod plane;
 mod raster;
+mod reader;
 mod reading;
+mod rim;
 mod role;
 mod statement;
+mod tile;
 mod tiles;
+mod tiling;
+mod values;
 mod window;
 
+pub use around::Around;
 pub use dem::Dem;
 pub use depths::DepthRaster;
 pub use error::TerrainError;
 pub use grade::Grade;
 pub use ground::{Gap, Ground};
 pub use list::Terrain;
+pub use order::TileKey;
 pub use plane::GroundPlane;
 pub use raster::Raster;
 pub use reading::CellReading;

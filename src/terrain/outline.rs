@@ -4,6 +4,7 @@ use geo::Coord;
 
 use super::grade::Extremes;
 use super::grid::{as_float, as_index};
+use super::reader::Reader;
 use super::{Dem, Gap, Grade, TerrainError};
 use crate::site::{Footprint, Location};
 
@@ -27,14 +28,15 @@ impl Dem {
     /// the outline has ground. How many points had none is in [`Grade::without_value`].
     pub fn grade_along(&self, footprint: &Footprint) -> Result<Result<Grade, Gap>, TerrainError> {
         let corners = footprint.corners().iter();
-        let corners = corners.map(|corner| self.point(*corner));
+        let corners = corners.map(|corner| self.frame_origin(*corner));
         let corners = corners.collect::<Result<Vec<_>, _>>()?;
         let mut found = Extremes::default();
+        let mut reader = self.reader();
         for (position, start) in corners.iter().enumerate() {
             let end = corners.get((position + 1) % corners.len());
             match (start, end.copied().flatten()) {
-                (Some(start), Some(end)) => self.along(*start, end, &mut found)?,
-                (Some(start), None) => found.add(self.metres_at(*start)?),
+                (Some(start), Some(end)) => self.along(*start, end, &mut reader, &mut found)?,
+                (Some(start), None) => found.add(reader.metres_at(*start)?),
                 (None, _) => found.add(Err(Gap::Outside)),
             }
         }
@@ -46,19 +48,20 @@ impl Dem {
         &self,
         start: Coord<f64>,
         end: Coord<f64>,
+        reader: &mut Reader<'_>,
         found: &mut Extremes,
     ) -> Result<(), TerrainError> {
         let cells = self.grid.unbounded_position(end) - self.grid.unbounded_position(start);
         let count = as_index((POINTS_PER_CELL * cells.x.hypot(cells.y)).ceil()).max(1);
         for index in 0..count {
             let share = as_float(index) / as_float(count);
-            found.add(self.metres_at(start + (end - start) * share)?);
+            found.add(reader.metres_at(start + (end - start) * share)?);
         }
         Ok(())
     }
 
     /// `None` where the raster's coordinates cannot express the place.
-    fn point(&self, corner: Location) -> Result<Option<Coord<f64>>, TerrainError> {
+    fn frame_origin(&self, corner: Location) -> Result<Option<Coord<f64>>, TerrainError> {
         Ok(self.frame(corner)?.map(|frame| frame.origin()))
     }
 }

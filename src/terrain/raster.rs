@@ -2,14 +2,19 @@
 
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
+use std::rc::Rc;
 use std::sync::Arc;
 
 use gdal::Dataset;
 use geo::Coord;
 
 use super::cells::Cells;
-use super::grid::{Between, Grid, as_float, between};
-use super::tiles::Tiles;
+use super::grid::{Between, Grid, as_float, as_index, between};
+use super::reader::Reader;
+use super::rim::Rim;
+use super::tile::Tile;
+use super::tiles::{TileShelf, Tiles};
+use super::tiling::{TileIndex, Tiling};
 use super::{CellReading, DemStatement, Gap, RasterRole, TerrainError, statement};
 use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, LocalFrame, Projector, VerticalCrs};
 use crate::gis;
@@ -25,9 +30,11 @@ pub struct Raster {
     name: Arc<str>,
     pub(super) grid: Grid,
     unit: LengthUnit,
+    cell_size: Length,
     projector: Projector,
     cells: Cells,
-    tiles: RefCell<Tiles>,
+    tiles: TileShelf,
+    pub(super) rim: RefCell<Rim>,
 }
 
 /// Metres of a degree of latitude, for comparing cell sizes only.
@@ -74,14 +81,17 @@ impl Raster {
             || path.display().to_string(),
             |name| name.to_string_lossy().into_owned(),
         );
+        let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
             name: name.into(),
             grid,
             unit,
+            cell_size: cell_size(&grid, projector.target()),
             projector,
-            cells: Cells::new(path.to_owned(), dataset, unit)?,
-            tiles: RefCell::default(),
+            tiles: TileShelf::new(cells.tiling()),
+            cells,
+            rim: RefCell::default(),
         };
         Ok((raster, crs.vertical))
     }
@@ -119,15 +129,8 @@ impl Raster {
 
     /// The side of a square as large as one cell, at the middle of the raster.
     #[must_use]
-    pub fn cell_size(&self) -> Length {
-        let side = self.grid.cell_side();
-        let metres = if self.crs().is_geographic() {
-            let latitude = self.grid.middle().y.to_radians();
-            side * METRES_PER_DEGREE * latitude.cos().abs().sqrt()
-        } else {
-            side * self.crs().metres_per_unit().unwrap_or(1.0)
-        };
-        Length::new::<meter>(metres)
+    pub const fn cell_size(&self) -> Length {
+        self.cell_size
     }
 
     /// `None` where the raster holds a place (with or without ground there), else what it
@@ -157,12 +160,32 @@ impl Raster {
         }
     }
 
+    /// A reader of the cells around one place.
+    pub(super) const fn reader(&self) -> Reader<'_> {
+        Reader::new(self, self.cells.scale())
+    }
+
+    /// A height in metres for a stored value.
+    pub(super) fn metres(&self, stored: f64) -> f64 {
+        self.cells.scale().metres(stored)
+    }
+
+    pub(super) const fn tiling(&self) -> &Tiling {
+        self.tiles.tiling()
+    }
+
+    pub(super) fn tile(&self, tile: TileIndex) -> Result<Rc<Tile>, TerrainError> {
+        self.tiles.tile(&self.cells, tile)
+    }
+
+    /// Keeps its tiles among those of other rasters from now on.
+    pub(super) fn share_tiles(&mut self, tiles: &Rc<RefCell<Tiles>>, number: u32) {
+        self.tiles.join(tiles, number);
+    }
+
     /// Height in metres at a point of the raster's plane.
     pub(super) fn metres_at(&self, point: Coord<f64>) -> Result<Result<f64, Gap>, TerrainError> {
-        let Some((column, row)) = self.cells_around(point) else {
-            return Ok(Err(Gap::Outside));
-        };
-        Ok(self.bilinear(column, row)?.ok_or(Gap::Void))
+        self.reader().metres_at(point)
     }
 
     /// Height in metres of the cell that holds a point of the raster's plane.
@@ -170,19 +193,26 @@ impl Raster {
         let Some((column, row)) = self.cells_around(point) else {
             return Ok(None);
         };
-        let metres = self.cell(column.nearest(), row.nearest())?;
+        let metres = self.reader().cell(column.nearest(), row.nearest())?;
         Ok(Some(metres).filter(|metres| !metres.is_nan()))
     }
 
-    /// Height of a cell in metres, NaN where it has none.
-    pub(super) fn cell(&self, column: usize, row: usize) -> Result<f64, TerrainError> {
-        self.tiles
-            .borrow_mut()
-            .height(&self.cells, &self.grid, column, row)
+    /// The tile that holds a place; `None` outside the raster.
+    pub(super) fn tile_index_at(
+        &self,
+        location: Location,
+    ) -> Result<Option<TileIndex>, TerrainError> {
+        let point = self.point(location)?;
+        let position = point.and_then(|point| self.grid.position(point));
+        Ok(position.map(|position| {
+            let column = as_index(position.x).min(self.grid.columns - 1);
+            self.tiling()
+                .holding(column, as_index(position.y).min(self.grid.rows - 1))
+        }))
     }
 
     /// A place in the raster's plane; `None` where its coordinates cannot express it.
-    fn point(&self, location: Location) -> Result<Option<Coord<f64>>, TerrainError> {
+    pub(super) fn point(&self, location: Location) -> Result<Option<Coord<f64>>, TerrainError> {
         match self.projector.project(location) {
             Ok(point) => Ok(Some(point)),
             Err(CrsError::OutsideDomain { .. }) => Ok(None),
@@ -212,16 +242,17 @@ impl Raster {
         let Some((column, row)) = self.cells_at(location)? else {
             return Ok(CellReading::Outside);
         };
-        if let Some(metres) = self.bilinear(column, row)? {
+        let mut reader = self.reader();
+        if let Some(metres) = reader.bilinear(column, row)? {
             return Ok(CellReading::Between(Length::new::<meter>(metres)));
         }
-        let metres = self.cell(column.nearest(), row.nearest())?;
+        let metres = reader.cell(column.nearest(), row.nearest())?;
         if !metres.is_nan() {
             return Ok(CellReading::AtEdge(Length::new::<meter>(metres)));
         }
         for row in [row.first, row.second] {
             for column in [column.first, column.second] {
-                if !self.cell(column, row)?.is_nan() {
+                if !reader.cell(column, row)?.is_nan() {
                     return Ok(CellReading::Void { beside_value: true });
                 }
             }
@@ -238,48 +269,12 @@ impl Raster {
         }
     }
 
-    fn cells_around(&self, point: Coord<f64>) -> Option<(Between, Between)> {
+    pub(super) fn cells_around(&self, point: Coord<f64>) -> Option<(Between, Between)> {
         let position = self.grid.position(point)?;
         Some((
             between(position.x, self.grid.columns),
             between(position.y, self.grid.rows),
         ))
-    }
-
-    pub(super) fn bilinear(
-        &self,
-        column: Between,
-        row: Between,
-    ) -> Result<Option<f64>, TerrainError> {
-        let mut sum = 0.0;
-        for (row, of_row) in [(row.first, 1.0 - row.share), (row.second, row.share)] {
-            for (column, of_column) in [
-                (column.first, 1.0 - column.share),
-                (column.second, column.share),
-            ] {
-                let share = of_row * of_column;
-                if share > 0.0 {
-                    sum += share * self.cell(column, row)?;
-                }
-            }
-        }
-        Ok(Some(sum).filter(|sum| !sum.is_nan()))
-    }
-
-    pub(super) fn no_data_nearby(
-        &self,
-        column: Between,
-        row: Between,
-    ) -> Result<bool, TerrainError> {
-        let around = |first: usize, count: usize| first.saturating_sub(1)..(first + 3).min(count);
-        for row in around(row.first, self.grid.rows) {
-            for column in around(column.first, self.grid.columns) {
-                if self.cell(column, row)?.is_nan() {
-                    return Ok(true);
-                }
-            }
-        }
-        Ok(false)
     }
 
     /// Cells whose centres may lie within `metres` of a frame's place: first and last column
@@ -309,7 +304,7 @@ impl Raster {
             let highest = corners.iter().map(read).fold(f64::NEG_INFINITY, f64::max);
             let first = lowest.floor().clamp(0.0, as_float(count));
             let last = highest.ceil().clamp(0.0, as_float(count));
-            (first < last).then(|| super::grid::as_index(first)..super::grid::as_index(last))
+            (first < last).then(|| as_index(first)..as_index(last))
         };
         let columns = range(|corner| corner.x, self.grid.columns)?;
         let rows = range(|corner| corner.y, self.grid.rows)?;
@@ -325,4 +320,16 @@ fn grid(path: &Path, dataset: &Dataset) -> Result<Grid, TerrainError> {
     let transform = transform.map_err(|_| no_position())?;
     let (columns, rows) = dataset.raster_size();
     Grid::new(columns, rows, transform).ok_or_else(no_position)
+}
+
+/// The side of a square as large as one cell, at the middle of a raster.
+fn cell_size(grid: &Grid, crs: &HorizontalCrs) -> Length {
+    let side = grid.cell_side();
+    let metres = if crs.is_geographic() {
+        let latitude = grid.middle().y.to_radians();
+        side * METRES_PER_DEGREE * latitude.cos().abs().sqrt()
+    } else {
+        side * crs.metres_per_unit().unwrap_or(1.0)
+    };
+    Length::new::<meter>(metres)
 }

@@ -1,78 +1,160 @@
-//! A small memory of decoded tiles, so that neighbouring points read the file once.
+//! A memory of decoded tiles, bounded in bytes, that the rasters of a terrain share.
 
+use std::cell::RefCell;
 use std::collections::HashMap;
 use std::rc::Rc;
 
 use super::TerrainError;
 use super::cells::Cells;
-use super::grid::Grid;
-use super::window::Window;
+use super::tile::Tile;
+use super::tiling::{TileIndex, Tiling};
 
-/// Cells along the side of a tile.
-const SIDE: usize = 256;
+/// Bytes of tiles that are kept where nobody says otherwise.
+pub(super) const KEPT_BYTES: usize = 32 << 20;
 
-/// Tiles that are kept: 64 of 512 KiB each.
-const KEPT: usize = 64;
+/// Places for the tiles used last: one for each corner of a tile, for two rasters.
+const RECENT: usize = 8;
 
-/// Heights of a tile, metres, NaN where there is none.
-struct Tile {
-    columns: usize,
-    heights: Vec<f64>,
+/// The tiles last used, of several rasters.
+pub(super) struct Tiles {
+    limit: usize,
+    held: usize,
+    clock: u64,
+    decoded: u64,
+    kept: Vec<Kept>,
+    found: HashMap<Key, usize>,
+    /// Where in `kept` the tiles used last may stand. Tiles that touch each other have
+    /// different places here, so that a place on a border keeps both.
+    recent: [usize; RECENT],
 }
 
-/// The tiles last used.
-#[derive(Default)]
-pub(super) struct Tiles {
-    clock: u64,
-    tiles: HashMap<(usize, usize), (u64, Rc<Tile>)>,
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+struct Key {
+    raster: u32,
+    tile: TileIndex,
+}
+
+struct Kept {
+    key: Key,
+    used: u64,
+    bytes: usize,
+    tile: Rc<Tile>,
 }
 
 impl Tiles {
-    /// The height of a cell in metres, NaN where it has none.
-    pub(super) fn height(
-        &mut self,
-        cells: &Cells,
-        grid: &Grid,
-        column: usize,
-        row: usize,
-    ) -> Result<f64, TerrainError> {
-        let tile = self.tile(cells, grid, (column / SIDE, row / SIDE))?;
-        let index = (row % SIDE) * tile.columns + column % SIDE;
-        Ok(tile.heights.get(index).copied().unwrap_or(f64::NAN))
+    pub(super) fn keeping(limit: usize) -> Self {
+        Self {
+            limit,
+            held: 0,
+            clock: 0,
+            decoded: 0,
+            kept: Vec::new(),
+            found: HashMap::new(),
+            recent: [0; RECENT],
+        }
     }
 
-    fn tile(
-        &mut self,
-        cells: &Cells,
-        grid: &Grid,
-        key: (usize, usize),
-    ) -> Result<Rc<Tile>, TerrainError> {
+    /// Changes how many bytes are kept.
+    pub(super) fn keep(&mut self, limit: usize) {
+        self.limit = limit;
+        self.make_room(0);
+    }
+
+    /// How many tiles were decoded so far.
+    pub(super) const fn decoded(&self) -> u64 {
+        self.decoded
+    }
+
+    fn get(&mut self, cells: &Cells, tiling: &Tiling, key: Key) -> Result<Rc<Tile>, TerrainError> {
         self.clock += 1;
-        if let Some((used, tile)) = self.tiles.get_mut(&key) {
-            *used = self.clock;
-            return Ok(Rc::clone(tile));
-        }
-        let (column, row) = (key.0 * SIDE, key.1 * SIDE);
-        let window = Window {
-            column,
-            row,
-            columns: SIDE.min(grid.columns.saturating_sub(column)),
-            rows: SIDE.min(grid.rows.saturating_sub(row)),
-        };
-        let tile = Rc::new(Tile {
-            columns: window.columns,
-            heights: cells.heights(window)?,
-        });
-        if self.tiles.len() >= KEPT
-            && let Some(oldest) = self
-                .tiles
-                .iter()
-                .min_by_key(|(_, (used, _))| *used)
-                .map(|(key, _)| *key)
+        let (column, row) = (key.tile.column, key.tile.row);
+        let recent = ((key.raster & 1) << 2 | (row & 1) << 1 | (column & 1)) as usize;
+        let place = self.recent[recent];
+        if let Some(kept) = self.kept.get_mut(place)
+            && kept.key == key
         {
-            self.tiles.remove(&oldest);
+            kept.used = self.clock;
+            return Ok(Rc::clone(&kept.tile));
         }
-        self.tiles.insert(key, (self.clock, Rc::clone(&tile)));
-        Ok(tile)
+        let place = match self.found.get(&key) {
+            Some(place) => *place,
+            None => self.decode(cells, tiling, key)?,
+        };
+        self.recent[recent] = place;
+        let kept = &mut self.kept[place];
+        kept.used = self.clock;
+        Ok(Rc::clone(&kept.tile))
+    }
+
+    /// Reads a tile, and gives its place among those kept.
+    #[cold]
+    fn decode(&mut self, cells: &Cells, tiling: &Tiling, key: Key) -> Result<usize, TerrainError> {
+        let window = tiling.window(key.tile);
+        let bytes = window.columns * window.rows * cells.bytes_per_cell();
+        self.make_room(bytes);
+        let tile = Rc::new(Tile::new(window, cells.read(window)?));
+        self.decoded += 1;
+        self.held += bytes;
+        let place = self.kept.len();
+        self.found.insert(key, place);
+        self.kept.push(Kept {
+            key,
+            used: self.clock,
+            bytes,
+            tile,
+        });
+        Ok(place)
+    }
+
+    /// Gives up the tiles that were not used for longest, until so many bytes fit. A tile
+    /// larger than the limit is kept alone.
+    fn make_room(&mut self, bytes: usize) {
+        while self.held + bytes > self.limit
+            && let Some(oldest) = (0..self.kept.len()).min_by_key(|place| self.kept[*place].used)
+        {
+            let gone = self.kept.swap_remove(oldest);
+            self.held -= gone.bytes;
+            self.found.remove(&gone.key);
+            if let Some(moved) = self.kept.get(oldest) {
+                self.found.insert(moved.key, oldest);
+            }
+        }
+    }
+}
+
+/// One raster's door to the tiles it shares with others.
+#[derive(Clone)]
+pub(super) struct TileShelf {
+    tiles: Rc<RefCell<Tiles>>,
+    raster: u32,
+    tiling: Tiling,
+}
+
+impl TileShelf {
+    /// A shelf of its own.
+    pub(super) fn new(tiling: Tiling) -> Self {
+        Self {
+            tiles: Rc::new(RefCell::new(Tiles::keeping(KEPT_BYTES))),
+            raster: 0,
+            tiling,
+        }
+    }
+
+    /// Puts the tiles of the raster with this number among those of others.
+    pub(super) fn join(&mut self, tiles: &Rc<RefCell<Tiles>>, raster: u32) {
+        self.tiles = Rc::clone(tiles);
+        self.raster = raster;
+    }
+
+    pub(super) const fn tiling(&self) -> &Tiling {
+        &self.tiling
+    }
+
+    pub(super) fn tile(&self, cells: &Cells, tile: TileIndex) -> Result<Rc<Tile>, TerrainError> {
+        let key = Key {
+            raster: self.raster,
+            tile,
+        };
+        self.tiles.borrow_mut().get(cells, &self.tiling, key)
     }
 }

@@ -69,7 +69,9 @@ pub(super) fn place_lines(
         ]);
     }
     let ground = match &place.ground {
-        GroundAnswer::Known(ground) => (units.elevation(ground.elevation), ground.source.to_string()),
+        GroundAnswer::Known(ground) => {
+            (units.elevation(ground.elevation), ground.source.to_string())
+        }
         GroundAnswer::Gap(gap) => ("not known".to_owned(), gap.to_string()),
         GroundAnswer::NotAsked => (
             "not known".to_owned(),
