@@ -12,6 +12,7 @@ mod hazard;
 mod inflow;
 mod level;
 mod load;
+mod portfolio;
 mod quantity;
 mod report;
 mod risk;

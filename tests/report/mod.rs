@@ -3,5 +3,7 @@
 mod behind;
 mod fixture;
 mod json;
+mod portfolio;
+mod portfolio_cases;
 mod sheet;
 mod short;

@@ -1,0 +1,3 @@
+//! Many buildings.
+
+mod summary;
