@@ -26,6 +26,14 @@ impl Failure {
         Self::Other(error.into())
     }
 
+    /// What is wrong, for another error to carry.
+    pub(crate) fn message(&self) -> String {
+        match self {
+            Self::Input(error) | Self::Other(error) => error.to_string(),
+            Self::BrokenPipe => "nobody reads the output".to_owned(),
+        }
+    }
+
     /// Says what is wrong on stderr and gives the exit status.
     pub(crate) fn report(&self) -> ExitCode {
         match self {

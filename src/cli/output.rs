@@ -23,43 +23,7 @@ impl Target {
         let Some(path) = path else {
             return Ok(Self::Stdout);
         };
-        let refused = |problem: &str, accepted: &str| {
-            Failure::input(format!(
-                "option --output: {:?} {problem}; accepted: {accepted}",
-                path.display().to_string()
-            ))
-        };
-        if path.is_dir() {
-            return Err(refused("is a folder", "the path of a file"));
-        }
-        // A device or a pipe would be replaced by a file of its name.
-        if path.exists() && !path.is_file() {
-            return Err(refused(
-                "is not a regular file",
-                "the path of a file, or no --output for stdout",
-            ));
-        }
-        if inputs.iter().any(|input| is_same(input, path)) {
-            return Err(refused(
-                "is read by this run and would be written over",
-                "the path of another file",
-            ));
-        }
-        let folder = match path.parent() {
-            Some(folder) if !folder.as_os_str().is_empty() => folder,
-            _ => Path::new("."),
-        };
-        let temporary = temporary_in(folder).map_err(|error| match error.kind() {
-            ErrorKind::NotFound => refused("lies in a folder that does not exist", WRITABLE),
-            ErrorKind::NotADirectory => refused("lies in something that is not a folder", WRITABLE),
-            ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
-                refused("lies in a folder that you may not write to", WRITABLE)
-            }
-            _ => Failure::other(format!(
-                "option --output: {:?}: no file can be made in its folder: {error}",
-                path.display().to_string()
-            )),
-        })?;
+        let temporary = check_path(path, inputs)?;
         Ok(Self::File {
             temporary,
             path: path.to_owned(),
@@ -94,6 +58,47 @@ impl Target {
             }
         }
     }
+}
+
+/// Checks that a result can be written to a path, and makes a temporary file beside it.
+pub(super) fn check_path(path: &Path, inputs: &[PathBuf]) -> Result<NamedTempFile, Failure> {
+    let refused = |problem: &str, accepted: &str| {
+        Failure::input(format!(
+            "option --output: {:?} {problem}; accepted: {accepted}",
+            path.display().to_string()
+        ))
+    };
+    if path.is_dir() {
+        return Err(refused("is a folder", "the path of a file"));
+    }
+    // A device or a pipe would be replaced by a file of its name.
+    if path.exists() && !path.is_file() {
+        return Err(refused(
+            "is not a regular file",
+            "the path of a file, or no --output for stdout",
+        ));
+    }
+    if inputs.iter().any(|input| is_same(input, path)) {
+        return Err(refused(
+            "is read by this run and would be written over",
+            "the path of another file",
+        ));
+    }
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    temporary_in(folder).map_err(|error| match error.kind() {
+        ErrorKind::NotFound => refused("lies in a folder that does not exist", WRITABLE),
+        ErrorKind::NotADirectory => refused("lies in something that is not a folder", WRITABLE),
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+            refused("lies in a folder that you may not write to", WRITABLE)
+        }
+        _ => Failure::other(format!(
+            "option --output: {:?}: no file can be made in its folder: {error}",
+            path.display().to_string()
+        )),
+    })
 }
 
 const WRITABLE: &str = "the path of a file in a folder that exists and can be written to";

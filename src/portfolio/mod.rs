@@ -38,4 +38,4 @@ pub use row::ToPlace;
 pub use run::{Progress, Sink, Watch, run};
 pub use same_ids::{IdAt, Repeated, SameIds, id_hash};
 pub use worker::Answers;
-pub use unfinished::{Fingerprint, Unfinished, reject_lines};
+pub use unfinished::{Fingerprint, Unfinished, reject_lines, rejects_header};

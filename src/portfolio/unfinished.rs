@@ -235,6 +235,12 @@ impl Sink for Unfinished {
     }
 }
 
+/// The first line of a table of rejected rows.
+#[must_use]
+pub const fn rejects_header() -> &'static str {
+    REJECTS
+}
+
 /// Rejected rows as lines of their table.
 #[must_use]
 pub fn reject_lines(rejects: &[RowFault]) -> Vec<u8> {

@@ -44,7 +44,6 @@ pub use error::TableError;
 pub use fault::RecordFault;
 pub use format::TableFormat;
 pub use position::Position;
-pub use write::{ColumnKind, OutColumn, csv_fixed, csv_text};
 pub use read::{LONGEST_RECORD, TableReader};
 pub use write::{
     ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_fixed, csv_text,

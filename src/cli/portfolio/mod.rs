@@ -11,8 +11,8 @@ mod table;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use sillmark::portfolio::{Answers, Plan, Position, RunError, Sink, Unfinished, run as run_table};
-use sillmark::table::{OutColumn, TableReader};
+use sillmark::portfolio::{Answers, Plan, RunError, Sink, Unfinished, run as run_table};
+use sillmark::table::{OutColumn, Position, TableReader};
 
 use self::facts::fingerprint;
 use self::open::Opener;
@@ -46,9 +46,9 @@ fn to_stdout(
     options: &PortfolioOptions,
     reader: &mut TableReader,
     plan: &Plan,
-    opener: &Opener,
+    opener: &Opener<'_>,
     columns: &[OutColumn],
-    finish: &finish::Finish,
+    finish: &finish::Finish<'_>,
 ) -> Result<(), Failure> {
     let header = (!options.no_header).then(|| header(columns));
     let mut stream = Stream::new(header.as_deref(), options)?;
@@ -57,7 +57,7 @@ fn to_stdout(
         return Err(Failure::BrokenPipe);
     }
     outcome.map_err(failure)?;
-    stream.end(finish, opener)
+    stream.end(finish, plan)
 }
 
 fn to_file(
@@ -65,9 +65,9 @@ fn to_file(
     path: &Path,
     reader: &mut TableReader,
     plan: &Plan,
-    opener: &Opener,
+    opener: &Opener<'_>,
     columns: &[OutColumn],
-    finish: &finish::Finish,
+    finish: &finish::Finish<'_>,
 ) -> Result<(), Failure> {
     check_path(path, &opener.files())?;
     let mark = fingerprint(options, opener)?;
@@ -91,7 +91,7 @@ fn to_file(
         return Err(stopped(error, work, path, finish));
     }
     work.note().and_then(|()| work.sync()).map_err(failure)?;
-    finish.finish(work, path, columns, plan, opener)
+    finish.finish(work, path, columns, plan)
 }
 
 fn begin(
@@ -113,7 +113,7 @@ fn begin(
 }
 
 /// What is left of a run that ended early, and how to go on.
-fn stopped(error: RunError, mut work: Unfinished, path: &Path, finish: &finish::Finish) -> Failure {
+fn stopped(error: RunError, mut work: Unfinished, path: &Path, finish: &finish::Finish<'_>) -> Failure {
     let rows = work.summary().read();
     match error {
         RunError::TooManyRejects { .. } => {
@@ -155,7 +155,7 @@ fn stopped(error: RunError, mut work: Unfinished, path: &Path, finish: &finish::
 fn drive(
     reader: &mut TableReader,
     plan: &Plan,
-    opener: &Opener,
+    opener: &Opener<'_>,
     sink: &mut dyn Sink,
 ) -> Result<(), RunError> {
     let mut bar = Bar::new(reader);

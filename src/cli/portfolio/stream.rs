@@ -5,10 +5,9 @@ use std::io::{ErrorKind, Write as _};
 use std::path::PathBuf;
 
 use sillmark::portfolio::summary::Summary;
-use sillmark::portfolio::{Answers, RunError, SameIds, Sink, reject_lines, rejects_header};
+use sillmark::portfolio::{Answers, Plan, RunError, SameIds, Sink, reject_lines, rejects_header};
 
 use super::finish::{Finish, tell_repeated};
-use super::open::Opener;
 use super::{End, TOLD, tell_rejects};
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
@@ -51,12 +50,12 @@ impl Stream {
     }
 
     /// What is said at the end.
-    pub(super) fn end(self, finish: &Finish, opener: &Opener<'_>) -> Result<(), Failure> {
+    pub(super) fn end(self, finish: &Finish<'_>, plan: &Plan) -> Result<(), Failure> {
         if self.told > TOLD {
             let more = self.told - TOLD;
             let _ = writeln!(std::io::stderr(), "rejected: {more} more rows (option --rejects names all)");
         }
-        finish.summaries(&self.summary, None, opener)?;
+        finish.summaries(&self.summary, None, plan)?;
         tell_repeated(self.ids)
     }
 

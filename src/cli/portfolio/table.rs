@@ -1,6 +1,7 @@
 //! The input: its format, its columns, its coordinates.
 
 use sillmark::assess::Detail;
+use sillmark::crs::HorizontalCrs;
 use sillmark::portfolio::{Columns, Mapping, Plan, Role, SameIds, StatedForAll, id_hash};
 use sillmark::quantity::UnitSystem;
 use sillmark::statement::{Place, Stated};
@@ -15,20 +16,34 @@ use crate::cli::method::{OfSite, method};
 pub(super) fn open(options: &PortfolioOptions) -> Result<TableReader, Failure> {
     let format = options.from.as_deref().map(|name| format("--from", name)).transpose()?;
     let path = &options.table;
-    let named = (!options.columns.is_empty()).then(|| options.columns.clone());
     if path.as_os_str() == "-" {
         if format.is_some_and(|format| format != TableFormat::Csv) {
             return Err(Failure::input(
                 "option --from: only CSV is read from stdin; accepted: csv, or a file",
             ));
         }
-        return TableReader::from_stdin(named).map_err(Failure::input);
+        return match options.columns.as_slice() {
+            [] => TableReader::from_stdin(),
+            names => TableReader::without_header(None, names),
+        }
+        .map_err(Failure::input);
     }
     let format = match format {
         Some(format) => format,
         None => TableFormat::from_path(path).map_err(Failure::input)?,
     };
-    TableReader::open(path, format, options.layer.as_deref(), named).map_err(Failure::input)
+    let layer = options.layer.as_deref();
+    match (options.columns.as_slice(), format) {
+        ([], _) => TableReader::open(path, format, layer),
+        (names, TableFormat::Csv) => TableReader::without_header(Some(path), names),
+        (_, other) => {
+            return Err(Failure::input(format!(
+                "option --columns: {} names its columns itself; accepted: a CSV without a header line",
+                other.title()
+            )));
+        }
+    }
+    .map_err(Failure::input)
 }
 
 pub(super) fn format(option: &str, name: &str) -> Result<TableFormat, Failure> {
@@ -63,7 +78,7 @@ pub(super) fn plan(
         Detail::Figures,
     )?;
     Ok(Plan {
-        crs: opener.crs.as_ref().map(|crs| crs.horizontal.clone()),
+        crs: crs(opener, reader),
         columns,
         method,
         units,
@@ -71,6 +86,15 @@ pub(super) fn plan(
         threads: opener.threads,
         batch_bytes: opener.memory.batch,
     })
+}
+
+/// The system of the coordinates: as stated, as the table says, or none for WGS 84.
+fn crs(opener: &Opener<'_>, reader: &TableReader) -> Option<HorizontalCrs> {
+    let stated = opener.crs.as_ref().map(|crs| &crs.horizontal);
+    let found = stated.or(reader.point_crs());
+    found
+        .filter(|crs| !matches!(crs.definition(), "EPSG:4326" | "OGC:CRS84"))
+        .cloned()
 }
 
 /// Goes to where an unfinished run stopped; the ids before it count as well.

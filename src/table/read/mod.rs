@@ -38,7 +38,7 @@ impl TableReader {
         let (source, columns) = match format {
             TableFormat::Csv => {
                 no_layers(path, format, layer)?;
-                let (reader, columns) = text::TextReader::open(path)?;
+                let (reader, columns) = text::TextReader::open(path, None)?;
                 (Source::Text(reader), columns)
             }
             TableFormat::Parquet => {
@@ -62,7 +62,24 @@ impl TableReader {
     /// # Errors
     /// [`TableError`] as [`open`](Self::open).
     pub fn from_stdin() -> Result<Self, TableError> {
-        let (reader, columns) = text::TextReader::from_stdin()?;
+        let (reader, columns) = text::TextReader::from_stdin(None)?;
+        Ok(Self {
+            format: TableFormat::Csv,
+            columns,
+            source: Source::Text(reader),
+        })
+    }
+
+    /// Reads CSV without a header line, whose columns are `names`: a file, or standard input
+    /// where there is no path.
+    ///
+    /// # Errors
+    /// [`TableError`] as [`open`](Self::open).
+    pub fn without_header(path: Option<&Path>, names: &[String]) -> Result<Self, TableError> {
+        let (reader, columns) = match path {
+            Some(path) => text::TextReader::open(path, Some(names))?,
+            None => text::TextReader::from_stdin(Some(names))?,
+        };
         Ok(Self {
             format: TableFormat::Csv,
             columns,

@@ -13,7 +13,10 @@ use crate::table::header::column_names;
 type Opened = (TextReader, Arc<[String]>);
 
 impl TextReader {
-    pub(in crate::table) fn open(path: &Path) -> Result<Opened, TableError> {
+    pub(in crate::table) fn open(
+        path: &Path,
+        named: Option<&[String]>,
+    ) -> Result<Opened, TableError> {
         let failed = TableError::system(path, "opening");
         let file = File::open(path).map_err(&failed)?;
         let facts = file.metadata().map_err(&failed)?;
@@ -23,15 +26,20 @@ impl TextReader {
         }
         // A pipe has no length.
         let bytes = facts.is_file().then_some(facts.len());
-        Self::start(path, Input::File(file), bytes)
+        Self::start(path, Input::File(file), bytes, named)
     }
 
-    pub(in crate::table) fn from_stdin() -> Result<Opened, TableError> {
+    pub(in crate::table) fn from_stdin(named: Option<&[String]>) -> Result<Opened, TableError> {
         let path = super::stdin_path();
-        Self::start(path, Input::Stdin(std::io::stdin()), None)
+        Self::start(path, Input::Stdin(std::io::stdin()), None, named)
     }
 
-    fn start(path: &Path, input: Input, bytes: Option<u64>) -> Result<Opened, TableError> {
+    fn start(
+        path: &Path,
+        input: Input,
+        bytes: Option<u64>,
+        named: Option<&[String]>,
+    ) -> Result<Opened, TableError> {
         let mut reader = Self {
             path: path.to_owned(),
             input,
@@ -48,10 +56,14 @@ impl TextReader {
             reader.buffer.drain(..MARK.len());
             reader.byte = MARK.len() as u64;
         }
-        let header = reader.header()?;
-        reader.columns = columns(path, &header)?;
-        reader.byte += header.len() as u64;
-        reader.line += memchr::memchr_iter(b'\n', &header).count() as u64;
+        reader.columns = if let Some(names) = named {
+            column_names(path, names.iter().map(String::as_str))?
+        } else {
+            let header = reader.header()?;
+            reader.byte += header.len() as u64;
+            reader.line += memchr::memchr_iter(b'\n', &header).count() as u64;
+            columns(path, &header)?
+        };
         reader.first = reader.byte;
         let columns = Arc::clone(&reader.columns);
         Ok((reader, columns))

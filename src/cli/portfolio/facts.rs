@@ -1,0 +1,116 @@
+//! What a run depends on: for its journal, and for its summary.
+
+use std::path::Path;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use sillmark::portfolio::Fingerprint;
+use sillmark::portfolio::Plan;
+use sillmark::quantity::UnitSystem;
+use sillmark::report::portfolio::RunFacts;
+
+use super::open::Opener;
+use crate::cli::arguments::PortfolioOptions;
+use crate::cli::failure::Failure;
+
+/// Options and files by what changes when they do. How a run is carried out (memory, threads,
+/// summaries) changes no row and is not among them.
+pub(super) fn fingerprint(
+    options: &PortfolioOptions,
+    opener: &Opener<'_>,
+) -> Result<Fingerprint, Failure> {
+    let mut mark = Fingerprint::new();
+    mark.insert("the program".to_owned(), env!("CARGO_PKG_VERSION").to_owned());
+    let asked = format!(
+        "{:?}",
+        (
+            (&options.from, &options.layer, &options.map, &options.columns),
+            (&options.crs, options.threshold_unit, options.threshold_datum),
+            (&options.maps, &options.method, options.units),
+        )
+    );
+    mark.insert("an option".to_owned(), asked);
+    for path in opener.files().iter().filter(|path| path.exists()) {
+        mark.insert(path.display().to_string(), state(path).map_err(Failure::other)?);
+    }
+    Ok(mark)
+}
+
+/// Length and time of the last change.
+fn state(path: &Path) -> std::io::Result<String> {
+    let facts = path.metadata()?;
+    let changed = facts.modified()?.duration_since(UNIX_EPOCH).unwrap_or_default();
+    Ok(format!("{} bytes, changed at {}", facts.len(), changed.as_nanos()))
+}
+
+/// What a summary says of its run.
+pub(super) fn run_facts(
+    options: &PortfolioOptions,
+    plan: &Plan,
+    rejects: Option<&Path>,
+) -> RunFacts {
+    let maps = &options.maps;
+    let names = |texts: &[String]| texts.to_vec();
+    let levels = [
+        &maps.rasters.surface,
+        &maps.rasters.depth,
+        &maps.sections.sections,
+        &maps.lines.lines,
+    ];
+    let mut more = Vec::new();
+    if let Some(crs) = &options.crs {
+        more.push(("Coordinates".to_owned(), crs.clone()));
+    }
+    if let Some(sd) = &maps.dem.dem_sd {
+        more.push(("Standard deviation of the terrain".to_owned(), sd.clone()));
+    }
+    RunFacts {
+        input: options.table.display().to_string(),
+        zones: names(&maps.zones.zones),
+        levels: levels.into_iter().flatten().cloned().collect(),
+        terrain: maps.dem.dem.iter().map(|path| path.display().to_string()).collect(),
+        rule_id: plan.method.rule.id.clone(),
+        rule_name: plan.method.rule.name.clone(),
+        event: plan.method.event,
+        date: today(),
+        units: plan.units.unwrap_or(UnitSystem::Si),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        rejects_file: rejects.map(|path| path.display().to_string()),
+        options: more,
+    }
+}
+
+/// The day, as ISO 8601 writes it, in universal time.
+fn today() -> String {
+    let days = SystemTime::now()
+        .duration_since(UNIX_EPOCH)
+        .map_or(0, |time| time.as_secs() / 86_400);
+    civil(i64::try_from(days).unwrap_or_default())
+}
+
+/// Year, month and day of a number of days since 1970: H. Hinnant, "chrono-Compatible
+/// Low-Level Date Algorithms", `civil_from_days`.
+fn civil(days: i64) -> String {
+    let shifted = days + 719_468;
+    let era = shifted.div_euclid(146_097);
+    let of_era = shifted.rem_euclid(146_097);
+    let year_of_era = (of_era - of_era / 1460 + of_era / 36_524 - of_era / 146_096) / 365;
+    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let from_march = (5 * of_year + 2) / 153;
+    let day = of_year - (153 * from_march + 2) / 5 + 1;
+    let month = if from_march < 10 { from_march + 3 } else { from_march - 9 };
+    let year = year_of_era + era * 400 + i64::from(month <= 2);
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::civil;
+
+    #[test]
+    fn days_as_dates() {
+        // Python 3: date(1970, 1, 1) + timedelta(days).
+        for (days, date) in [(0, "1970-01-01"), (11_016, "2000-02-29"), (20_782, "2026-11-25")] {
+            assert_eq!(civil(days), date);
+        }
+    }
+}
