@@ -100,8 +100,11 @@ pub struct Record<'records> {
 /// The texts of a record.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Cells<'records> {
-    /// A parsed CSV record.
-    Text(&'records csv::StringRecord),
+    /// A parsed CSV record, and as it stands in the file.
+    Text {
+        record: &'records csv::StringRecord,
+        raw: &'records [u8],
+    },
     /// Texts one after the other, and where each ends.
     Row {
         start: usize,
@@ -123,7 +126,7 @@ impl<'records> Record<'records> {
     #[must_use]
     pub fn get(&self, column: usize) -> &'records str {
         let text = match self.cells {
-            Cells::Text(record) => record.get(column),
+            Cells::Text { record, .. } => record.get(column),
             Cells::Row { start, text, ends } => ends.get(column).and_then(|end| {
                 let before = column
                     .checked_sub(1)
@@ -139,5 +142,13 @@ impl<'records> Record<'records> {
     #[must_use]
     pub const fn point(&self) -> Option<(f64, f64)> {
         self.point
+    }
+
+    /// The record as it stands in a CSV file, with its line end; empty for other formats.
+    pub(super) const fn raw(&self) -> &'records [u8] {
+        match self.cells {
+            Cells::Text { raw, .. } => raw,
+            Cells::Row { .. } => &[],
+        }
     }
 }

@@ -61,6 +61,11 @@ impl Landing {
         &self.path
     }
 
+    /// A folder for temporary files.
+    pub(in crate::table) fn folder(&self) -> &Path {
+        self.folder.path()
+    }
+
     /// Writes the bytes of another file.
     pub(in crate::table) fn copy(&self, source: &Path) -> Result<(), TableError> {
         fs::copy(source, &self.path)

@@ -28,6 +28,10 @@
 //! }
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
+//!
+//! *Out.* A run writes its rows as CSV, with [`csv_text`] and [`csv_fixed`]. [`sort_ranked`]
+//! sorts that file, however long, and [`convert`] writes it in any format. Both put a file
+//! under its name only when it is whole.
 
 mod block;
 mod error;
@@ -37,6 +41,7 @@ mod header;
 mod landing;
 mod position;
 mod read;
+mod sort;
 mod write;
 
 pub use block::{Block, Record, Records};
@@ -45,6 +50,7 @@ pub use fault::RecordFault;
 pub use format::TableFormat;
 pub use position::Position;
 pub use read::{LONGEST_RECORD, TableReader};
+pub use sort::sort_ranked;
 pub use write::{
     ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_fixed, csv_text,
 };

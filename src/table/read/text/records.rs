@@ -76,7 +76,7 @@ impl<'text> TextRecords<'text> {
             Some(fault) => Err(fault),
             None => Ok(Record {
                 line,
-                cells: Cells::Text(record),
+                cells: Cells::Text { record, raw },
                 point: None,
             }),
         })
