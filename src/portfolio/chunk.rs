@@ -71,9 +71,9 @@ impl Chunk {
     }
 
     /// Fills [`keys`](Self::keys).
-    pub(super) fn locate(&mut self, sources: &Sources, order: super::order::Stripes) {
+    pub(super) fn locate(&mut self, sources: &Sources) {
         let rows = self.rows.iter();
-        self.keys = rows.map(|row| order.key(row.location, &sources.terrain)).collect();
+        self.keys = rows.map(|row| super::order::key(row.location, &sources.terrain)).collect();
     }
 
     /// The start of a row's line of the result, with a comma at its end.

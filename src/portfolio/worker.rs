@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use super::answer;
 use super::chunk::{Chunk, RowFault};
-use super::order::{Stripes, Turn};
+use super::order::Turn;
 use super::row::{Row, RowReader};
 use super::same_ids::{IdAt, id_hash};
 use super::stored::{Packed, Unusual};
@@ -128,7 +128,7 @@ impl<'a> Worker<'a> {
         } = self.plan;
         let mut reader = RowReader::new(columns, *terrain_datum, to_place);
         let mut chunk = Chunk::parse(block, &mut reader, columns);
-        chunk.locate(&self.own.sources, Stripes::default());
+        chunk.locate(&self.own.sources);
         chunk
     }
 

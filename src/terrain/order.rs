@@ -23,6 +23,13 @@ impl TileKey {
         along_curve: u64::MAX,
     };
 
+    /// The key in eight bytes, in the same order for terrain of up to 65,535 rasters with up
+    /// to sixteen million tiles a side.
+    #[must_use]
+    pub fn packed(self) -> u64 {
+        (u64::from(self.raster.min(0xFFFF)) << 48) | (self.along_curve & 0xFFFF_FFFF_FFFF)
+    }
+
     fn new(raster: u32, tile: TileIndex) -> Self {
         Self {
             raster,

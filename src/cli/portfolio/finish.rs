@@ -8,7 +8,7 @@ use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Plan, SameIds, Unfinished, coordinate_names};
 use sillmark::report::{portfolio as report, verdict_colour};
 use sillmark::statement::Choice as _;
-use sillmark::table::{ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert};
+use sillmark::table::{ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert, sort_ranked};
 use sillmark::verdict::{CautionTexts, Verdict};
 
 use super::facts::run_facts;
@@ -222,4 +222,3 @@ pub(super) fn tell_repeated(ids: SameIds) -> Result<(), Failure> {
         repeated.count
     )))
 }
-fn sort_ranked(_a:&Path,_b:&str,_c:bool,_d:usize,_e:&str,_f:&Path)->Result<(),String>{Err("tmp".into())}
