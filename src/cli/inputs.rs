@@ -8,7 +8,7 @@ use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::{
-    Around, LayerPath, LevelLineMap, LineKind, LineStatement, Schema, SchemaChoice, ZoneMap,
+    LayerPath, LevelLineMap, LineKind, LineStatement, Part, Schema, SchemaChoice, ZoneMap,
     ZoneStatement, read_level_lines, read_zones_by,
 };
 use sillmark::level::{EventRaster, LevelMaps};
@@ -121,7 +121,7 @@ pub(super) fn zones(options: &ZoneOptions, location: Location) -> Result<Vec<Zon
         datum: options.zones_datum,
         crs: options.zones_crs.clone(),
     };
-    let around = Around {
+    let around = Part::Around {
         location,
         margin: Length::new::<meter>(ZONE_MARGIN_METRES),
     };
@@ -238,7 +238,7 @@ fn level_lines(
         watercourse_attribute: sections.sections_watercourse.clone(),
         label_attribute: None,
     };
-    let around = Around {
+    let around = Part::Around {
         location,
         margin: Length::new::<meter>(LevelLineMap::SEARCH_LIMIT_METRES),
     };

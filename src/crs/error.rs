@@ -50,6 +50,18 @@ pub enum CrsError {
         /// What PROJ says.
         detail: String,
     },
+    /// Coordinates of the system that are no place on the earth.
+    #[error("x {x}, y {y} of {name:?} is no place{}", because(detail))]
+    NoPlace {
+        /// The system's name.
+        name: String,
+        /// East, in the system's unit.
+        x: f64,
+        /// North, in the system's unit.
+        y: f64,
+        /// What is wrong.
+        detail: String,
+    },
     /// A place for which PROJ would ignore the datum.
     #[error(
         "at longitude {longitude}, latitude {latitude} the transformation from WGS 84 to {name:?} would have to be guessed: no known one covers the place"
