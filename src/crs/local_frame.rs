@@ -40,13 +40,13 @@ const STEP: f64 = 10.0;
 
 impl Metres {
     /// Measured at a place whose coordinates are `origin`, stepping away from the sides that
-    /// `side` has the signs of: towards the middle of the map, so as not to step over a pole
+    /// `away_from` has the signs of: towards the middle of the map, so as not to step over a pole
     /// or the antimeridian.
     pub(super) fn measure(
         projector: &Projector,
         degrees: Coord<f64>,
         origin: Coord<f64>,
-        side: Coord<f64>,
+        away_from: Coord<f64>,
     ) -> Result<Self, CrsError> {
         let (longitude, latitude) = degrees.x_y();
         let (sine, cosine) = latitude.to_radians().sin_cos();
@@ -54,7 +54,7 @@ impl Metres {
         let narrowing = 1.0 - squared_eccentricity * sine * sine;
         let prime_vertical = SEMI_MAJOR / narrowing.sqrt();
         let meridian = SEMI_MAJOR * (1.0 - squared_eccentricity) / narrowing.powf(1.5);
-        let (east, north) = (-STEP.copysign(side.x), -STEP.copysign(side.y));
+        let (east, north) = (-STEP.copysign(away_from.x), -STEP.copysign(away_from.y));
         let along = (east / (prime_vertical * cosine.max(1e-9))).to_degrees();
         let up = (north / meridian).to_degrees();
         let moved_east = projector.project_degrees(longitude + along, latitude)?;
