@@ -8,7 +8,7 @@ use sillmark::barrier::Kit;
 use sillmark::crs::{DatumSettings, Datums};
 use sillmark::design::{Rule, rules};
 use sillmark::hazard::{
-    Around, LayerPath, LevelLineMap, LineKind, LineStatement, Schema, SchemaChoice, ZoneMap,
+    LayerPath, LevelLineMap, LineKind, LineStatement, Part, Schema, SchemaChoice, ZoneMap,
     ZoneStatement, read_level_lines, read_zones_by,
 };
 use sillmark::level::{EventRaster, LevelMaps};
@@ -124,7 +124,7 @@ pub(super) fn zones(
         datum: options.zones_datum,
         crs: options.zones_crs.clone(),
     };
-    let around = location.map(|location| Around {
+    let around = location.map(|location| Part::Around {
         location,
         margin: Length::new::<meter>(ZONE_MARGIN_METRES),
     });
@@ -162,7 +162,10 @@ fn schema(text: &str) -> Result<Schema, Failure> {
 }
 
 /// Everything that states levels beside the zones.
-pub(super) fn levels(options: &MapOptions, location: Option<Location>) -> Result<LevelMaps, Failure> {
+pub(super) fn levels(
+    options: &MapOptions,
+    location: Option<Location>,
+) -> Result<LevelMaps, Failure> {
     let rasters = &options.rasters;
     let of_surfaces = DemStatement {
         unit: rasters.surface_unit,
@@ -241,7 +244,7 @@ fn level_lines(
         watercourse_attribute: sections.sections_watercourse.clone(),
         label_attribute: None,
     };
-    let around = location.map(|location| Around {
+    let around = location.map(|location| Part::Around {
         location,
         margin: Length::new::<meter>(LevelLineMap::SEARCH_LIMIT_METRES),
     });
@@ -270,7 +273,10 @@ fn level_lines(
 }
 
 /// The terrain, which has to reach the site where there is one.
-pub(super) fn terrain(options: &DemOptions, location: Option<Location>) -> Result<Terrain, Failure> {
+pub(super) fn terrain(
+    options: &DemOptions,
+    location: Option<Location>,
+) -> Result<Terrain, Failure> {
     let statement = DemStatement {
         unit: options.dem_unit,
         datum: options.dem_datum,

@@ -50,20 +50,16 @@ pub enum CrsError {
         /// What PROJ says.
         detail: String,
     },
-    /// Coordinates that are no place on the earth, or one for which PROJ would ignore the
-    /// datum.
-    #[error(
-        "x {x}, y {y} in {name:?} has no longitude and latitude{}",
-        because(detail)
-    )]
+    /// Coordinates of the system that are no place on the earth.
+    #[error("x {x}, y {y} of {name:?} is no place{}", because(detail))]
     NoPlace {
         /// The system's name.
         name: String,
-        /// First coordinate, east.
+        /// East, in the system's unit.
         x: f64,
-        /// Second coordinate, north.
+        /// North, in the system's unit.
         y: f64,
-        /// What PROJ says.
+        /// What is wrong.
         detail: String,
     },
     /// A place for which PROJ would ignore the datum.

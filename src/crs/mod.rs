@@ -3,7 +3,7 @@
 //!
 //! One constructor, one axis order: [`Projector`] always takes WGS 84 longitude and
 //! latitude and gives x (east) and y (north) as the file stores them, whatever order its
-//! coordinate reference system prescribes. A transformation that PROJ could only guess at
+//! coordinate reference system prescribes; and back, from x and y to a place. A transformation that PROJ could only guess at
 //! (its "ballpark" transformations, which ignore the datum) is refused. So is a shift between
 //! two vertical datums for which no grid is here: see [`Datums`].
 
@@ -11,7 +11,9 @@ mod datums;
 mod definition;
 mod error;
 mod horizontal;
+mod lattice;
 mod local_frame;
+mod operation;
 mod projector;
 mod vertical;
 

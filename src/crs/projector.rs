@@ -1,40 +1,35 @@
-//! The one constructor of a transformation, with its one axis order.
+//! Between a place and its coordinates, with one axis order.
 
 use std::cell::RefCell;
 use std::collections::HashMap;
 use std::rc::Rc;
 
 use geo::Coord;
-use proj::Proj;
 
+use super::lattice::Lattice;
+use super::operation::{LONGITUDE_LATITUDE, Operation};
 use super::{CrsError, HorizontalCrs};
 use crate::site::Location;
 
-/// Turns WGS 84 longitude and latitude into the x and y of another system.
+/// Turns WGS 84 longitude and latitude into the x and y of another system, and back.
 ///
 /// Neither `Send` nor `Sync`, as PROJ's contexts are not: one for each thread.
 pub struct Projector {
     target: HorizontalCrs,
-    /// Longitude and latitude to the target's axes in the order of its authority.
-    proj: Rc<Proj>,
+    operation: Rc<Operation>,
 }
 
 thread_local! {
     /// The transformations that this thread has asked for, by the target's definition: the
     /// layers and rasters of a place mostly share a system, and PROJ searches long.
-    static FOUND: RefCell<HashMap<String, Rc<Proj>>> = RefCell::default();
+    static FOUND: RefCell<HashMap<String, Rc<Operation>>> = RefCell::default();
 }
 
-/// WGS 84 in the order longitude, latitude.
-const LONGITUDE_LATITUDE: &str = "OGC:CRS84";
+/// How near coordinates that are turned into a place have to come back, metres.
+const RETURN_METRES: f64 = 1e-4;
 
-/// PROJ looks for operations in the EPSG Dataset alone: among those of every authority the
-/// search between two datums takes six times as long (107 ms against 16 ms from WGS 84 to
-/// NAD83), and ends with the same operation.
-const EPSG_ONLY: &str = "AUTHORITY=EPSG";
-
-/// PROJ's word, in the description of an operation, for a step that ignores the datum.
-const GUESS: &str = "Ballpark";
+/// Degrees of less than [`RETURN_METRES`] anywhere.
+const RETURN_DEGREES: f64 = 1e-9;
 
 impl Projector {
     /// The transformation from WGS 84 to `target`.
@@ -53,35 +48,18 @@ impl Projector {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn new(target: HorizontalCrs) -> Result<Self, CrsError> {
-        let none = |detail: String| CrsError::NoTransformation {
+        let found = FOUND.with_borrow(|found| found.get(target.definition()).map(Rc::clone));
+        if let Some(operation) = found {
+            return Ok(Self { target, operation });
+        }
+        let operation = Operation::new(&target).map_err(|detail| CrsError::NoTransformation {
             name: target.name().to_owned(),
             detail,
-        };
-        let found = FOUND.with_borrow(|found| found.get(target.definition()).map(Rc::clone));
-        if let Some(proj) = found {
-            return Ok(Self { target, proj });
-        }
-        #[allow(clippy::disallowed_methods)] // this is the one constructor
-        let create = Proj::new;
-        let proj = create(LONGITUDE_LATITUDE)
-            .and_then(|source| {
-                let target = create(target.definition())?;
-                source.create_crs_to_crs_from_pj(&target, None, Some(vec![EPSG_ONLY]))
-            })
-            .map_err(|error| none(error.to_string()))?;
-        // A single operation is described before its first use; of several, PROJ chooses
-        // at each point.
-        match proj.proj_info().description {
-            Some(description) if description.contains(GUESS) => Err(none(
-                "its datum is not known, PROJ would ignore it".to_owned(),
-            )),
-            _ => {
-                let proj = Rc::new(proj);
-                let definition = target.definition().to_owned();
-                FOUND.with_borrow_mut(|found| found.insert(definition, Rc::clone(&proj)));
-                Ok(Self { target, proj })
-            }
-        }
+        })?;
+        let operation = Rc::new(operation);
+        let definition = target.definition().to_owned();
+        FOUND.with_borrow_mut(|found| found.insert(definition, Rc::clone(&operation)));
+        Ok(Self { target, operation })
     }
 
     /// The system that coordinates come out in.
@@ -99,6 +77,89 @@ impl Projector {
         self.project_degrees(location.longitude(), location.latitude())
     }
 
+    /// The place that has these coordinates: the one that [`project`](Self::project) turns
+    /// into them, to a tenth of a millimetre.
+    ///
+    /// # Errors
+    /// [`CrsError::NoPlace`] where there is none, [`CrsError::Guess`] where PROJ would ignore
+    /// the datum there.
+    ///
+    /// ```
+    /// use sillmark::crs::{CrsDefinition, Projector};
+    /// let long_island = Projector::new(CrsDefinition::from_text("EPSG:2263")?.horizontal)?;
+    /// let place = long_island.location(984_250.0, 190_000.0)?;
+    /// assert!((place.longitude() + 74.0).abs() < 1e-7);
+    /// # Ok::<(), sillmark::crs::CrsError>(())
+    /// ```
+    pub fn location(&self, x: f64, y: f64) -> Result<Location, CrsError> {
+        let nowhere = |detail: String| CrsError::NoPlace {
+            name: self.target.name().to_owned(),
+            x,
+            y,
+            detail,
+        };
+        let degrees = |place: Coord<f64>| {
+            Location::from_degrees(place.x, place.y).map_err(|error| nowhere(error.to_string()))
+        };
+        if matches!(self.target.definition(), "EPSG:4326" | LONGITUDE_LATITUDE) {
+            return degrees(Coord { x, y });
+        }
+        let tolerance = self
+            .target
+            .metres_per_unit()
+            .map_or(RETURN_DEGREES, |unit| RETURN_METRES / unit);
+        let asked = Coord { x, y };
+        let back = |point| self.unproject(point).map_err(nowhere);
+        let mut place = back(asked)?;
+        // PROJ chooses among several operations by other boxes on the way back, so that the
+        // first answer may be metres off; the second is not.
+        for _ in 0..4 {
+            let location = degrees(place)?;
+            let there = self.project(location)?;
+            let off = asked - there;
+            if off.x.abs() <= tolerance && off.y.abs() <= tolerance {
+                return Ok(location);
+            }
+            place = place + back(asked)? - back(there)?;
+        }
+        Err(nowhere(
+            "several transformations meet there, and none leads back to it".to_owned(),
+        ))
+    }
+
+    pub(super) fn lattice(&self) -> &Lattice {
+        &self.operation.lattice
+    }
+
+    /// Degrees east and north, by the operation that PROJ chooses for the way back.
+    fn unproject(&self, point: Coord<f64>) -> Result<Coord<f64>, String> {
+        if !(point.x.is_finite() && point.y.is_finite()) {
+            return Err("not finite".to_owned());
+        }
+        let (x, y): (f64, f64) = self
+            .operation
+            .proj
+            .project(self.in_order(point).x_y(), true)
+            .map_err(|error| error.to_string())?;
+        if x.is_finite() && y.is_finite() {
+            Ok(Coord { x, y })
+        } else {
+            Err(String::new())
+        }
+    }
+
+    /// From east and north to the order of the system's authority, and back.
+    const fn in_order(&self, point: Coord<f64>) -> Coord<f64> {
+        if self.target.is_north_first() {
+            Coord {
+                x: point.y,
+                y: point.x,
+            }
+        } else {
+            point
+        }
+    }
+
     /// As [`project`](Self::project), for degrees that may lie beyond a turn or a pole.
     pub(super) fn project_degrees(
         &self,
@@ -112,57 +173,21 @@ impl Projector {
             latitude,
             detail,
         };
-        let (first, second): (f64, f64) = self
+        let (x, y): (f64, f64) = self
+            .operation
             .proj
             .convert((longitude, latitude))
             .map_err(|error| outside(error.to_string()))?;
-        let (x, y) = if self.target.is_north_first() {
-            (second, first)
-        } else {
-            (first, second)
-        };
         if !(x.is_finite() && y.is_finite()) {
             return Err(outside(String::new()));
         }
-        // The description is that of the operation just used.
-        let description = self.proj.proj_info().description;
-        if description.is_none_or(|description| description.contains(GUESS)) {
+        if self.operation.has_guessed(longitude, latitude) {
             return Err(CrsError::Guess {
                 name: name(),
                 longitude,
                 latitude,
             });
         }
-        Ok(Coord { x, y })
-    }
-
-    /// The place of coordinates in the system, x (east) first: the way back.
-    ///
-    /// # Errors
-    /// [`CrsError::NoPlace`] where they are none, or where PROJ would ignore the datum.
-    pub fn locate(&self, place: Coord<f64>) -> Result<Location, CrsError> {
-        let none = |detail: String| CrsError::NoPlace {
-            name: self.target.name().to_owned(),
-            x: place.x,
-            y: place.y,
-            detail,
-        };
-        let (first, second) = if self.target.is_north_first() {
-            (place.y, place.x)
-        } else {
-            (place.x, place.y)
-        };
-        // Not `Proj::convert`, which knows one direction only.
-        let (longitude, latitude): (f64, f64) = self
-            .proj
-            .project((first, second), true)
-            .map_err(|error| none(error.to_string()))?;
-        let description = self.proj.proj_info().description;
-        if description.is_none_or(|description| description.contains(GUESS)) {
-            return Err(none(
-                "the transformation would have to be guessed".to_owned(),
-            ));
-        }
-        Location::from_degrees(longitude, latitude).map_err(|error| none(error.to_string()))
+        Ok(self.in_order(Coord { x, y }))
     }
 }

@@ -261,4 +261,14 @@ fn distance_to_origin(start: Coord<f64>, end: Coord<f64>) -> f64 {
 }
 
 #[cfg(test)]
-mod tests;
+mod tests {
+    use super::*;
+
+    #[test]
+    fn distance_to_a_segment_and_its_ends() {
+        let at = |x, y| Coord { x, y };
+        assert!((distance_to_origin(at(-1.0, 2.0), at(5.0, 2.0)) - 2.0).abs() < 1e-12);
+        assert!((distance_to_origin(at(3.0, 4.0), at(9.0, 4.0)) - 5.0).abs() < 1e-12);
+        assert!((distance_to_origin(at(3.0, 4.0), at(3.0, 4.0)) - 5.0).abs() < 1e-12);
+    }
+}

@@ -5,20 +5,9 @@ use std::path::Path;
 use gdal::Dataset;
 use geo::Rect;
 
-use super::{HazardError, LayerContent};
-use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, LocalFrame, Projector};
+use super::{HazardError, LayerContent, Part};
+use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, Projector};
 use crate::gis::{self, FeatureReader, Record};
-use crate::quantity::Length;
-use crate::site::Location;
-
-/// A part of a layer: what lies within a margin of a place.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Around {
-    /// The middle.
-    pub location: Location,
-    /// How far around it, as the side of a box.
-    pub margin: Length,
-}
 
 /// Which layer is wanted, and what messages about it say.
 pub(super) struct LayerSource<'a> {
@@ -27,7 +16,8 @@ pub(super) struct LayerSource<'a> {
     pub(super) layer: Option<&'a str>,
     /// The coordinate reference system that the user states.
     pub(super) crs: Option<&'a str>,
-    pub(super) around: Option<Around>,
+    /// What is read of it; all where it is `None`.
+    pub(super) part: Option<Part>,
     pub(super) content: LayerContent,
     /// The schema's name.
     pub(super) schema: &'a str,
@@ -35,7 +25,7 @@ pub(super) struct LayerSource<'a> {
     pub(super) needed: Vec<&'a [String]>,
 }
 
-/// Reads a layer, all of it or what lies `around` a place.
+/// Reads a layer, all of it or a part.
 ///
 /// The layer is the named one, or the only one, or the only one with the needed attributes.
 /// `prepare` looks at its attributes, `visit` takes each feature and gives back its box.
@@ -54,12 +44,10 @@ pub(super) fn read_layer<Columns>(
     let refused = |error| source.refused(&name, error);
     let projector = Projector::new(crs).map_err(refused)?;
     let columns = prepare(&reader)?;
-    let reader = match source.around {
+    let area = source.part.map(|part| part.area(&projector)).transpose();
+    let reader = match area.map_err(refused)?.flatten() {
         None => reader,
-        Some(Around { location, margin }) => {
-            let frame = LocalFrame::new(&projector, location).map_err(refused)?;
-            reader.within(frame.box_around(margin))
-        }
+        Some(area) => reader.within(area),
     };
     reader.read(|record| {
         if let Some(extent) = visit(&columns, &name, record)? {

@@ -20,6 +20,7 @@ mod layer_path;
 mod level_lines;
 mod map;
 mod number;
+mod part;
 mod read;
 mod remark;
 mod schema;
@@ -32,7 +33,6 @@ pub use code::CodePattern;
 pub use error::HazardError;
 pub use here::ZonesHere;
 pub use interpret::interpret;
-pub use layer::Around;
 pub use layer_content::LayerContent;
 pub use layer_path::LayerPath;
 pub(crate) use level_lines::Piece;
@@ -41,6 +41,7 @@ pub use level_lines::{
     read_level_lines, read_level_lines_by,
 };
 pub use map::ZoneMap;
+pub use part::Part;
 pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;
 pub use schema::{LevelRule, Role, Schema, SchemaChoice, ZoneRow};

@@ -3,10 +3,10 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use super::layer::{Around, LayerSource, read_layer};
+use super::layer::{LayerSource, read_layer};
 use super::schema::{Role, Schema};
 use super::shared::SharedZones;
-use super::{HazardError, LayerContent, ZoneArea, ZoneMap, interpret};
+use super::{HazardError, LayerContent, Part, ZoneArea, ZoneMap, interpret};
 use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
@@ -21,7 +21,7 @@ pub struct ZoneStatement {
     pub crs: Option<String>,
 }
 
-/// Reads the zones of a National Flood Hazard Layer, all or those `around` a place.
+/// Reads the zones of a National Flood Hazard Layer, all or those of a `part`.
 ///
 /// The layer is the named one, or the only one, or the only one with the attributes that the
 /// schema needs.
@@ -33,9 +33,9 @@ pub fn read_zones(
     path: &Path,
     layer: Option<&str>,
     statement: &ZoneStatement,
-    around: Option<Around>,
+    part: Option<Part>,
 ) -> Result<ZoneMap, HazardError> {
-    read_zones_by(&Schema::nfhl()?, path, layer, statement, around)
+    read_zones_by(&Schema::nfhl()?, path, layer, statement, part)
 }
 
 /// As [`read_zones`], by any schema.
@@ -50,14 +50,14 @@ pub fn read_zones_by(
     path: &Path,
     layer: Option<&str>,
     statement: &ZoneStatement,
-    around: Option<Around>,
+    part: Option<Part>,
 ) -> Result<ZoneMap, HazardError> {
     check_statement(schema, statement)?;
     let source = LayerSource {
         path,
         layer,
         crs: statement.crs.as_deref(),
-        around,
+        part,
         content: LayerContent::Zones,
         schema: &schema.name,
         needed: schema.needed().map(|role| schema.names(role)).collect(),

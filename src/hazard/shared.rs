@@ -75,7 +75,9 @@ impl SharedZones {
         let address = |zone: &Zone| std::ptr::from_ref(zone) as usize;
         let beyond = address(zone).checked_sub(address(first))?;
         let number = u32::try_from(beyond / size_of::<(Zone, ZoneArea)>()).ok()?;
-        let same = self.zone(number).is_some_and(|known| std::ptr::eq(known, zone));
+        let same = self
+            .zone(number)
+            .is_some_and(|known| std::ptr::eq(known, zone));
         same.then_some(number)
     }
 

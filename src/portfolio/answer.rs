@@ -36,13 +36,30 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
     }
     add(Number, &coordinate_names(input));
     add(Text, &["zone", "zone_subtype", "level_source"]);
-    add(Number, &["flood_level_m", "flood_level_sd_m", "ground_m", "threshold_m"]);
+    add(
+        Number,
+        &[
+            "flood_level_m",
+            "flood_level_sd_m",
+            "ground_m",
+            "threshold_m",
+        ],
+    );
     add(Text, &["vertical_datum"]);
     add(
         Number,
-        &["freeboard_m", "design_level_m", "depth_m", "protection_height_m", "force_n_per_m"],
+        &[
+            "freeboard_m",
+            "design_level_m",
+            "depth_m",
+            "protection_height_m",
+            "force_n_per_m",
+        ],
     );
-    add(Text, &["verdict", "reasons", "cautions", "threshold_source"]);
+    add(
+        Text,
+        &["verdict", "reasons", "cautions", "threshold_source"],
+    );
     add(Number, &["chance_at_sill"]);
     if input.has_widths() {
         add(Number, &["width_m", "barrier_height_m"]);
@@ -83,7 +100,11 @@ pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>
     length(line, opening.depth);
     length(line, opening.protection_height);
     let force = opening.at_design_level.as_ref();
-    fixed(line, force.map(|load| in_newtons_per_metre(load.force)), NEWTONS);
+    fixed(
+        line,
+        force.map(|load| in_newtons_per_metre(load.force)),
+        NEWTONS,
+    );
     text(line, Some(opening.verdict.word()));
     reasons(line, assessment, opening);
     cautions(line, &assessment.cautions);
@@ -112,7 +133,10 @@ fn barrier(line: &mut Vec<u8>, opening: &OpeningAssessment<'_>) {
     length(line, planks.map(|planks| planks.height));
     whole(line, planks.map(|planks| planks.count));
     whole(line, design.map(|design| design.spans()));
-    whole(line, design.map(|design| design.count(Upright::Intermediate)));
+    whole(
+        line,
+        design.map(|design| design.count(Upright::Intermediate)),
+    );
 }
 
 fn reasons(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAssessment<'_>) {

@@ -58,7 +58,9 @@ impl Chunk {
                 Ok(row) => {
                     chunk.rows.push(row);
                     lead(&mut chunk.lead, &record, columns);
-                    chunk.ends.push(u32::try_from(chunk.lead.len()).unwrap_or(u32::MAX));
+                    chunk
+                        .ends
+                        .push(u32::try_from(chunk.lead.len()).unwrap_or(u32::MAX));
                 }
                 Err(fault) => {
                     let id = columns.at(Role::Id).map_or("", |column| record.get(column));
@@ -73,7 +75,9 @@ impl Chunk {
     /// Fills [`keys`](Self::keys).
     pub(super) fn locate(&mut self, sources: &Sources) {
         let rows = self.rows.iter();
-        self.keys = rows.map(|row| super::order::key(row.location, &sources.terrain)).collect();
+        self.keys = rows
+            .map(|row| super::order::key(row.location, &sources.terrain))
+            .collect();
     }
 
     /// The start of a row's line of the result, with a comma at its end.
@@ -86,7 +90,9 @@ impl Chunk {
 
     /// Memory of its rows until they are answered, bytes.
     pub(super) fn bytes(&self) -> usize {
-        let row = size_of::<Row>() + size_of::<u32>() + size_of::<super::stored::Packed>()
+        let row = size_of::<Row>()
+            + size_of::<u32>()
+            + size_of::<super::stored::Packed>()
             + size_of::<super::order::Turn>();
         self.lead.capacity() + self.rows.capacity() * row
     }

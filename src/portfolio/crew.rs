@@ -102,10 +102,12 @@ fn serve(
     while let Ok(job) = jobs.recv() {
         let result = match &mut worker {
             Ok(worker) => worker.work(job),
-            Err(_) => Err(match std::mem::replace(&mut worker, Err(RunError::ThreadEnded)) {
-                Err(error) => error,
-                Ok(_) => RunError::ThreadEnded,
-            }),
+            Err(_) => Err(
+                match std::mem::replace(&mut worker, Err(RunError::ThreadEnded)) {
+                    Err(error) => error,
+                    Ok(_) => RunError::ThreadEnded,
+                },
+            ),
         };
         if report.send((number, result)).is_err() {
             return;

@@ -28,7 +28,9 @@ pub enum RunError {
         reason: std::io::Error,
     },
     /// More rows were rejected than the user allows.
-    #[error("{rejected} rows give no answer, {allowed} are allowed (--max-rejects); the last: {fault}")]
+    #[error(
+        "{rejected} rows give no answer, {allowed} are allowed (--max-rejects); the last: {fault}"
+    )]
     TooManyRejects {
         /// How many so far.
         rejected: u64,

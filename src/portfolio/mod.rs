@@ -37,5 +37,5 @@ pub use role::Role;
 pub use row::ToPlace;
 pub use run::{Progress, Sink, Watch, run};
 pub use same_ids::{IdAt, Repeated, SameIds, id_hash};
-pub use worker::Answers;
 pub use unfinished::{Fingerprint, Unfinished, reject_lines, rejects_header};
+pub use worker::Answers;

@@ -85,7 +85,13 @@ impl<'a> RowReader<'a> {
 
     pub(super) fn read(&mut self, record: &Record<'_>) -> Result<Row, RecordFault> {
         if self.text(record, Role::Id).is_empty() {
-            return Err(fault(record, "id", "", "it is missing", "a name for the row"));
+            return Err(fault(
+                record,
+                "id",
+                "",
+                "it is missing",
+                "a name for the row",
+            ));
         }
         let location = self.location(record)?;
         let unit = self.unit(record)?;
@@ -165,7 +171,13 @@ impl<'a> RowReader<'a> {
                         "" => "it is missing",
                         _ => "it is not a unit of length",
                     };
-                    fault(record, "threshold_unit", text, problem, LengthUnit::ACCEPTED)
+                    fault(
+                        record,
+                        "threshold_unit",
+                        text,
+                        problem,
+                        LengthUnit::ACCEPTED,
+                    )
                 })?;
                 self.unit = Some((text.to_owned(), unit));
                 Ok(unit)
@@ -225,7 +237,13 @@ impl<'a> RowReader<'a> {
         let height = unit.length(number(record, "threshold_above_ground", above)?);
         if height.value.abs() > HIGHEST_ABOVE_GROUND {
             let problem = "no threshold lies farther than 30 m (98 ft) from the ground";
-            return Err(fault(record, "threshold_above_ground", above, problem, NUMBER));
+            return Err(fault(
+                record,
+                "threshold_above_ground",
+                above,
+                problem,
+                NUMBER,
+            ));
         }
         let datum = datum.or(self.terrain_datum).ok_or_else(|| {
             let accepted = "the datum of the answer, because the terrain has no single one";
@@ -245,7 +263,9 @@ impl<'a> RowReader<'a> {
             Role::Wall,
             Role::Occupancy,
         ];
-        let asked = OF_OPENINGS.iter().any(|role| self.columns.at(*role).is_some());
+        let asked = OF_OPENINGS
+            .iter()
+            .any(|role| self.columns.at(*role).is_some());
         if !asked {
             return Ok(None);
         }
@@ -265,11 +285,7 @@ impl<'a> RowReader<'a> {
         })))
     }
 
-    fn choice<T: Choice>(
-        &self,
-        record: &Record<'_>,
-        role: Role,
-    ) -> Result<Option<T>, RecordFault> {
+    fn choice<T: Choice>(&self, record: &Record<'_>, role: Role) -> Result<Option<T>, RecordFault> {
         self.stated(record, role, &|stated| stated.choose())
     }
 

@@ -61,7 +61,9 @@ impl SameIds {
             run.write_all(&id.to_le_bytes())?;
             run.write_all(&line.to_le_bytes())?;
         }
-        let mut file = run.into_inner().map_err(std::io::IntoInnerError::into_error)?;
+        let mut file = run
+            .into_inner()
+            .map_err(std::io::IntoInnerError::into_error)?;
         file.rewind()?;
         self.runs.push(file);
         self.fresh.clear();
@@ -145,7 +147,10 @@ mod tests {
             }
             let found = ids.repeated().unwrap();
             assert_eq!(found.count, 4);
-            assert_eq!(found.lines, [(1000, 2), (2000, 1000), (3000, 2000), (4000, 3000)]);
+            assert_eq!(
+                found.lines,
+                [(1000, 2), (2000, 1000), (3000, 2000), (4000, 3000)]
+            );
         }
     }
 

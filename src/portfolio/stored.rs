@@ -104,8 +104,10 @@ impl Packed {
         }
         packed.set(flag::ON_EDGE, readings.zones.on_edge);
         let mut zones = readings.zones.zones.iter();
-        let numbers: SmallVec<[(u8, u32); 2]> =
-            zones.by_ref().filter_map(|zone| number(zone, sources)).collect();
+        let numbers: SmallVec<[(u8, u32); 2]> = zones
+            .by_ref()
+            .filter_map(|zone| number(zone, sources))
+            .collect();
         match (numbers.as_slice(), readings.levels.is_empty()) {
             ([], true) => (packed, None),
             ([(layer, zone)], true) => {
@@ -148,7 +150,10 @@ impl Packed {
             Some(Unusual::Fault(fault)) => return Err(*fault),
             Some(Unusual::Maps { zones, levels }) => (zones.into(), *levels),
             None if self.zone == NO_ZONE => (SmallVec::new(), MapLevels::default()),
-            None => (smallvec::smallvec![(self.layer, self.zone)], MapLevels::default()),
+            None => (
+                smallvec::smallvec![(self.layer, self.zone)],
+                MapLevels::default(),
+            ),
         };
         Ok(Readings {
             zones: here(&zones, has(flag::ON_EDGE), sources),
@@ -177,14 +182,16 @@ fn metres(elevation: Elevation) -> f64 {
 fn raster_number(source: &Arc<str>, terrain: &Terrain) -> u8 {
     let mut dems = terrain.dems().iter();
     let position = dems.position(|dem| Arc::ptr_eq(dem.source(), source));
-    position.and_then(|number| u8::try_from(number).ok()).unwrap_or_default()
+    position
+        .and_then(|number| u8::try_from(number).ok())
+        .unwrap_or_default()
 }
 
 /// Layer and number of a zone.
 fn number(zone: &Zone, sources: &Sources) -> Option<(u8, u32)> {
     let layers = sources.zones.iter().enumerate();
-    let mut found = layers
-        .filter_map(|(layer, map)| Some((u8::try_from(layer).ok()?, map.number_of(zone)?)));
+    let mut found =
+        layers.filter_map(|(layer, map)| Some((u8::try_from(layer).ok()?, map.number_of(zone)?)));
     found.next()
 }
 

@@ -13,8 +13,8 @@ use std::time::{Duration, Instant};
 
 use serde::{Deserialize, Serialize};
 
-use super::summary::Summary;
 use super::same_ids::SameIds;
+use super::summary::Summary;
 use super::{Answers, RowFault, RunError, Sink};
 use crate::table::{Position, csv_text};
 
@@ -74,7 +74,11 @@ impl Unfinished {
             let mut rows = create(&folder.join("rows.csv"))?;
             let mut rejects = create(&folder.join("rejects.csv"))?;
             put(&mut rows, header.as_bytes(), &folder.join("rows.csv"))?;
-            put(&mut rejects, REJECTS.as_bytes(), &folder.join("rejects.csv"))?;
+            put(
+                &mut rejects,
+                REJECTS.as_bytes(),
+                &folder.join("rejects.csv"),
+            )?;
             Ok((rows, rejects))
         };
         // Half a folder would stand in the way of the next start.
@@ -218,7 +222,9 @@ impl Sink for Unfinished {
         self.journal.rejects_bytes += text.len() as u64;
         self.journal.position = Some(end);
         self.journal.summary.merge(summary);
-        self.ids.add(ids).map_err(file_error(&std::env::temp_dir(), "writing"))?;
+        self.ids
+            .add(ids)
+            .map_err(file_error(&std::env::temp_dir(), "writing"))?;
         if let (Some(allowed), Some(last)) = (self.max_rejects, rejects.last())
             && self.journal.summary.rejected() > allowed
         {
@@ -247,7 +253,13 @@ pub fn reject_lines(rejects: &[RowFault]) -> Vec<u8> {
     let mut text = Vec::new();
     for RowFault { id, fault } in rejects {
         text.extend_from_slice(fault.line.to_string().as_bytes());
-        for part in [id, &fault.field, &fault.value, &fault.problem, &fault.accepted] {
+        for part in [
+            id,
+            &fault.field,
+            &fault.value,
+            &fault.problem,
+            &fault.accepted,
+        ] {
             text.push(b',');
             csv_text(&mut text, part);
         }

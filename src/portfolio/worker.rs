@@ -142,8 +142,15 @@ impl<'a> Worker<'a> {
         let [method, _] = &self.methods;
         let mut readings = Vec::with_capacity(range.len());
         let mut unusual = Vec::new();
-        for (position, (_, chunk, row)) in turns.get(range.clone()).unwrap_or_default().iter().enumerate() {
-            let row = batch.get(*chunk as usize).and_then(|chunk| chunk.rows.get(*row as usize));
+        for (position, (_, chunk, row)) in turns
+            .get(range.clone())
+            .unwrap_or_default()
+            .iter()
+            .enumerate()
+        {
+            let row = batch
+                .get(*chunk as usize)
+                .and_then(|chunk| chunk.rows.get(*row as usize));
             let Some(row) = row else { continue };
             let (packed, rest) = match read_place(row.location, None, sources, method) {
                 Ok(read) => Packed::of(read, sources),
@@ -171,14 +178,19 @@ impl<'a> Worker<'a> {
         let of_faults = chunk.faults.iter().filter(|row| !row.id.is_empty());
         let mut answers = Answers {
             rejects: chunk.faults.clone(),
-            ids: of_faults.map(|row| (id_hash(&row.id, ""), row.fault.line)).collect(),
+            ids: of_faults
+                .map(|row| (id_hash(&row.id, ""), row.fault.line))
+                .collect(),
             ..Answers::default()
         };
         let widths = self.plan.columns.has_widths();
         for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
             let lead = chunk.lead(number);
             let id = id_of(lead);
-            let opening = row.opening.as_ref().map_or("", |opening| opening.opening.as_str());
+            let opening = row
+                .opening
+                .as_ref()
+                .map_or("", |opening| opening.opening.as_str());
             answers.ids.push((id_hash(&id, opening), row.line));
             site_of_row::fill(&mut self.site, row);
             let [us, si] = &self.methods;
@@ -206,7 +218,9 @@ impl<'a> Worker<'a> {
         }
         answers.rejects.sort_by_key(|reject| reject.fault.line);
         for reject in &answers.rejects {
-            answers.summary.reject(&reject.fault.field, &reject.fault.problem);
+            answers
+                .summary
+                .reject(&reject.fault.field, &reject.fault.problem);
         }
         Ok(answers)
     }
@@ -226,12 +240,18 @@ fn of_row(row: &Row, error: AssessError) -> Result<RecordFault, RunError> {
             Ok(fault(row, "threshold", &problem, accepted))
         }
         AssessError::Crs(error) => Ok(fault(row, "coordinates", &error.to_string(), PLACE)),
-        AssessError::Barrier { error, .. } | AssessError::Behind(error) => {
-            Ok(fault(row, "width", &error.to_string(), "an opening that a barrier fits"))
-        }
-        AssessError::Datums(error) => {
-            Ok(fault(row, "vertical_datum", &error.to_string(), "one datum for all heights"))
-        }
+        AssessError::Barrier { error, .. } | AssessError::Behind(error) => Ok(fault(
+            row,
+            "width",
+            &error.to_string(),
+            "an opening that a barrier fits",
+        )),
+        AssessError::Datums(error) => Ok(fault(
+            row,
+            "vertical_datum",
+            &error.to_string(),
+            "one datum for all heights",
+        )),
         error @ (AssessError::Terrain(_) | AssessError::Level(_)) => Err(error.into()),
     }
 }
@@ -270,14 +290,25 @@ fn summarise(summary: &mut Summary, id: &str, row: &Row, assessment: &Assessment
     let Some(opening) = assessment.openings.first() else {
         return;
     };
-    let codes: smallvec::SmallVec<[&'static str; 8]> =
-        assessment.cautions.iter().map(crate::verdict::Caution::code).collect();
+    let codes: smallvec::SmallVec<[&'static str; 8]> = assessment
+        .cautions
+        .iter()
+        .map(crate::verdict::Caution::code)
+        .collect();
     summary.add(&RowFigures {
         id,
         location: Some(row.location),
         verdict: opening.verdict,
-        zone: assessment.place.zone.as_ref().map(|here| here.worst.code.as_str()),
-        level_source: assessment.place.flood_level.as_ref().map(|level| level.decided.source),
+        zone: assessment
+            .place
+            .zone
+            .as_ref()
+            .map(|here| here.worst.code.as_str()),
+        level_source: assessment
+            .place
+            .flood_level
+            .as_ref()
+            .map(|level| level.decided.source),
         protection_height: opening.protection_height,
         chance_at_sill: answer::chance_at_sill(opening).and_then(AnnualChance::new),
         threshold_is_estimate: assessment.site.threshold.is_estimate(),

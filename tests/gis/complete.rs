@@ -2,15 +2,15 @@
 
 use std::path::Path;
 
-use sillmark::hazard::{Around, ZoneStatement, read_zones};
+use sillmark::hazard::{Part, ZoneStatement, read_zones};
 use sillmark::quantity::{Length, unit::meter};
 use sillmark::site::Location;
 
 use crate::support::{copy_with, open_data};
 
 /// A box with many zones, one with few, and everything.
-fn parts() -> [Option<Around>; 3] {
-    let around = |longitude, latitude, metres| Around {
+fn parts() -> [Option<Part>; 3] {
+    let around = |longitude, latitude, metres| Part::Around {
         location: Location::from_degrees(longitude, latitude).unwrap(),
         margin: Length::new::<meter>(metres),
     };
@@ -21,7 +21,7 @@ fn parts() -> [Option<Around>; 3] {
     ]
 }
 
-fn features(path: &Path, around: Option<Around>) -> Result<Vec<String>, String> {
+fn features(path: &Path, around: Option<Part>) -> Result<Vec<String>, String> {
     let map = read_zones(path, None, &ZoneStatement::default(), around);
     let map = map.map_err(|error| error.to_string())?;
     let mut names: Vec<_> = map.zones().map(|(zone, _)| zone.feature.clone()).collect();

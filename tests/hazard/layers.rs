@@ -185,7 +185,7 @@ fn a_stale_index_beside_a_shapefile_hides_nothing() {
     }
     let new = write(9, "new.shp");
     std::fs::rename(old.with_extension("qix"), new.with_extension("qix")).unwrap();
-    let around = sillmark::hazard::Around {
+    let around = sillmark::hazard::Part::Around {
         location: place(0.075, 0.005),
         margin: sillmark::quantity::Length::new::<sillmark::quantity::unit::meter>(10.0),
     };

@@ -1,7 +1,7 @@
 //! Inside, outside, on the edge, in two zones at once.
 
 use serde_json::{Value, json};
-use sillmark::hazard::{Around, ZoneStatement, read_zones};
+use sillmark::hazard::{Part, ZoneStatement, read_zones};
 use sillmark::quantity::{Length, unit::meter};
 
 use super::fixture::{codes, feature, layer, map, place, polygon, square, zone};
@@ -119,7 +119,7 @@ fn a_part_of_the_layer_answers_as_the_whole_there() {
     let scratch = tempfile::tempdir().unwrap();
     let path = layer(scratch.path(), &features);
     let location = place(0.055, 0.005);
-    let around = Around {
+    let around = Part::Around {
         location,
         margin: Length::new::<meter>(100.0),
     };

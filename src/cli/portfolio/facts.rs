@@ -19,18 +19,33 @@ pub(super) fn fingerprint(
     opener: &Opener<'_>,
 ) -> Result<Fingerprint, Failure> {
     let mut mark = Fingerprint::new();
-    mark.insert("the program".to_owned(), env!("CARGO_PKG_VERSION").to_owned());
+    mark.insert(
+        "the program".to_owned(),
+        env!("CARGO_PKG_VERSION").to_owned(),
+    );
     let asked = format!(
         "{:?}",
         (
-            (&options.from, &options.layer, &options.map, &options.columns),
-            (&options.crs, options.threshold_unit, options.threshold_datum),
+            (
+                &options.from,
+                &options.layer,
+                &options.map,
+                &options.columns
+            ),
+            (
+                &options.crs,
+                options.threshold_unit,
+                options.threshold_datum
+            ),
             (&options.maps, &options.method, options.units),
         )
     );
     mark.insert("an option".to_owned(), asked);
     for path in opener.files().iter().filter(|path| path.exists()) {
-        mark.insert(path.display().to_string(), state(path).map_err(Failure::other)?);
+        mark.insert(
+            path.display().to_string(),
+            state(path).map_err(Failure::other)?,
+        );
     }
     Ok(mark)
 }
@@ -38,8 +53,15 @@ pub(super) fn fingerprint(
 /// Length and time of the last change.
 fn state(path: &Path) -> std::io::Result<String> {
     let facts = path.metadata()?;
-    let changed = facts.modified()?.duration_since(UNIX_EPOCH).unwrap_or_default();
-    Ok(format!("{} bytes, changed at {}", facts.len(), changed.as_nanos()))
+    let changed = facts
+        .modified()?
+        .duration_since(UNIX_EPOCH)
+        .unwrap_or_default();
+    Ok(format!(
+        "{} bytes, changed at {}",
+        facts.len(),
+        changed.as_nanos()
+    ))
 }
 
 /// What a summary says of its run.
@@ -67,7 +89,12 @@ pub(super) fn run_facts(
         input: options.table.display().to_string(),
         zones: names(&maps.zones.zones),
         levels: levels.into_iter().flatten().cloned().collect(),
-        terrain: maps.dem.dem.iter().map(|path| path.display().to_string()).collect(),
+        terrain: maps
+            .dem
+            .dem
+            .iter()
+            .map(|path| path.display().to_string())
+            .collect(),
         rule_id: plan.method.rule.id.clone(),
         rule_name: plan.method.rule.name.clone(),
         event: plan.method.event,
@@ -97,7 +124,11 @@ fn civil(days: i64) -> String {
     let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
     let from_march = (5 * of_year + 2) / 153;
     let day = of_year - (153 * from_march + 2) / 5 + 1;
-    let month = if from_march < 10 { from_march + 3 } else { from_march - 9 };
+    let month = if from_march < 10 {
+        from_march + 3
+    } else {
+        from_march - 9
+    };
     let year = year_of_era + era * 400 + i64::from(month <= 2);
     format!("{year:04}-{month:02}-{day:02}")
 }
@@ -109,7 +140,11 @@ mod tests {
     #[test]
     fn days_as_dates() {
         // Python 3: date(1970, 1, 1) + timedelta(days).
-        for (days, date) in [(0, "1970-01-01"), (11_016, "2000-02-29"), (20_782, "2026-11-25")] {
+        for (days, date) in [
+            (0, "1970-01-01"),
+            (11_016, "2000-02-29"),
+            (20_782, "2026-11-25"),
+        ] {
             assert_eq!(civil(days), date);
         }
     }

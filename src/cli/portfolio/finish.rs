@@ -8,7 +8,9 @@ use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Plan, SameIds, Unfinished, coordinate_names};
 use sillmark::report::{portfolio as report, verdict_colour};
 use sillmark::statement::Choice as _;
-use sillmark::table::{ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert, sort_ranked};
+use sillmark::table::{
+    ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert, sort_ranked,
+};
 use sillmark::verdict::{CautionTexts, Verdict};
 
 use super::facts::run_facts;
@@ -33,7 +35,11 @@ enum Form {
 
 impl<'a> Finish<'a> {
     pub(super) fn plan(options: &'a PortfolioOptions) -> Result<Self, Failure> {
-        let asked = options.to.as_deref().map(|name| format("--to", name)).transpose()?;
+        let asked = options
+            .to
+            .as_deref()
+            .map(|name| format("--to", name))
+            .transpose()?;
         let format = match (asked, &options.output) {
             (Some(format), _) => format,
             (None, Some(path)) => TableFormat::from_path(path).map_err(Failure::input)?,
@@ -133,10 +139,13 @@ impl<'a> Finish<'a> {
             };
             sort_ranked(&rows, by, true, plan.batch_bytes, RANK, &ranked)
                 .map_err(Failure::input)?;
-            columns.insert(0, OutColumn {
-                name: RANK.to_owned(),
-                kind: sillmark::table::ColumnKind::Whole,
-            });
+            columns.insert(
+                0,
+                OutColumn {
+                    name: RANK.to_owned(),
+                    kind: sillmark::table::ColumnKind::Whole,
+                },
+            );
             rows = ranked;
         }
         if self.format == TableFormat::Csv {
@@ -172,7 +181,11 @@ fn points(columns: &[OutColumn], plan: &Plan) -> Result<Option<Points>, Failure>
         .map(|name| columns.iter().position(|column| column.name == name));
     let crs = match &plan.crs {
         Some(crs) => crs.clone(),
-        None => CrsDefinition::from_text(WGS84).map_err(Failure::other)?.horizontal,
+        None => {
+            CrsDefinition::from_text(WGS84)
+                .map_err(Failure::other)?
+                .horizontal
+        }
     };
     Ok(x.zip(y).map(|(x, y)| Points { x, y, crs }))
 }
@@ -193,7 +206,11 @@ fn style() -> ClassStyle {
 }
 
 fn form(path: &Path) -> Result<Form, Failure> {
-    let ending = path.extension().unwrap_or_default().to_string_lossy().to_ascii_lowercase();
+    let ending = path
+        .extension()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .to_ascii_lowercase();
     match ending.as_str() {
         "txt" => Ok(Form::Text),
         "json" => Ok(Form::Json),
@@ -214,7 +231,10 @@ pub(super) fn tell_repeated(ids: SameIds) -> Result<(), Failure> {
     }
     for (line, before) in &repeated.lines {
         // A closed stderr leaves nobody to tell.
-        let _ = writeln!(std::io::stderr(), "line {line}: id: it is also that of line {before}");
+        let _ = writeln!(
+            std::io::stderr(),
+            "line {line}: id: it is also that of line {before}"
+        );
     }
     Err(Failure::input(format!(
         "{} rows have the id of an earlier row; all rows are in the result; accepted: an id of \

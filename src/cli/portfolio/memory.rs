@@ -23,16 +23,22 @@ impl Memory {
         let stated = Stated::new("size", text, Place::Option("option --memory".into()));
         let refused = |problem: &str| Failure::input(stated.refuse(problem, ACCEPTED));
         let text = text.trim();
-        let split = text.find(|letter: char| !letter.is_ascii_digit()).unwrap_or(text.len());
+        let split = text
+            .find(|letter: char| !letter.is_ascii_digit())
+            .unwrap_or(text.len());
         let (number, unit) = text.split_at(split);
-        let number: usize = number.parse().map_err(|_| refused("it is not a whole number"))?;
+        let number: usize = number
+            .parse()
+            .map_err(|_| refused("it is not a whole number"))?;
         let unit = match unit.trim().to_ascii_uppercase().as_str() {
             "MB" | "MIB" | "M" => 1 << 20,
             "GB" | "GIB" | "G" => 1 << 30,
             "" => return Err(refused("it has no unit")),
             _ => return Err(refused("its unit is not known")),
         };
-        let bytes = number.checked_mul(unit).ok_or_else(|| refused("it is too large"))?;
+        let bytes = number
+            .checked_mul(unit)
+            .ok_or_else(|| refused("it is too large"))?;
         if bytes < LEAST {
             return Err(refused("it is too small"));
         }

@@ -33,7 +33,15 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     let columns = sillmark::portfolio::answer_columns(&plan.columns);
     match &options.output {
         None => to_stdout(options, &mut reader, &plan, &opener, &columns, &finish),
-        Some(path) => to_file(options, path, &mut reader, &plan, &opener, &columns, &finish),
+        Some(path) => to_file(
+            options,
+            path,
+            &mut reader,
+            &plan,
+            &opener,
+            &columns,
+            &finish,
+        ),
     }
 }
 
@@ -113,7 +121,12 @@ fn begin(
 }
 
 /// What is left of a run that ended early, and how to go on.
-fn stopped(error: RunError, mut work: Unfinished, path: &Path, finish: &finish::Finish<'_>) -> Failure {
+fn stopped(
+    error: RunError,
+    mut work: Unfinished,
+    path: &Path,
+    finish: &finish::Finish<'_>,
+) -> Failure {
     let rows = work.summary().read();
     match error {
         RunError::TooManyRejects { .. } => {
@@ -159,10 +172,16 @@ fn drive(
     sink: &mut dyn Sink,
 ) -> Result<(), RunError> {
     let mut bar = Bar::new(reader);
-    let outcome = run_table(reader, plan, &|| opener.own(), sink, &mut |progress| {
-        bar.show(progress);
-        !STOPPED.load(Ordering::Relaxed)
-    });
+    let outcome = run_table(
+        reader,
+        plan,
+        &|| opener.own(plan.crs.as_ref()),
+        sink,
+        &mut |progress| {
+            bar.show(progress);
+            !STOPPED.load(Ordering::Relaxed)
+        },
+    );
     bar.clear();
     outcome
 }

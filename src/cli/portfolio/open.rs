@@ -4,9 +4,9 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use sillmark::assess::Sources;
-use sillmark::crs::CrsDefinition;
+use sillmark::crs::{CrsDefinition, HorizontalCrs, Projector};
 use sillmark::hazard::SharedZones;
-use sillmark::portfolio::Own;
+use sillmark::portfolio::{Own, ToPlace};
 use sillmark::quantity::VerticalDatum;
 use sillmark::statement::{Place, Stated};
 
@@ -62,11 +62,21 @@ impl<'a> Opener<'a> {
     }
 
     /// What a thread needs for itself.
-    pub(super) fn own(&self) -> Result<Own, Box<dyn std::error::Error + Send + Sync>> {
+    pub(super) fn own(
+        &self,
+        crs: Option<&HorizontalCrs>,
+    ) -> Result<Own, Box<dyn std::error::Error + Send + Sync>> {
         let sources = self.sources().map_err(|failure| failure.message())?;
+        let places = match crs {
+            None => None,
+            Some(crs) => Some(Projector::new(crs.clone())?),
+        };
         Ok(Own {
             sources,
-            places: None,
+            places: places.map(|places| {
+                let to_place: Box<ToPlace<'static>> = Box::new(move |x, y| places.location(x, y));
+                to_place
+            }),
         })
     }
 
@@ -79,7 +89,10 @@ impl<'a> Opener<'a> {
     fn sources(&self) -> Result<Sources, Failure> {
         let maps = self.maps;
         let offsets = inputs::datum_offsets(&maps.offsets.datum_offset)?;
-        let zones = self.zones.iter().map(|zones| zones.map().map_err(Failure::input));
+        let zones = self
+            .zones
+            .iter()
+            .map(|zones| zones.map().map_err(Failure::input));
         Ok(Sources {
             datums: inputs::datums(&maps.datums, offsets)?,
             zones: zones.collect::<Result<_, _>>()?,

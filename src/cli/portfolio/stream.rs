@@ -29,8 +29,9 @@ impl Stream {
                 file.write_all(rejects_header().as_bytes())?;
                 Ok(file)
             });
-            made.map(|file| (file, path.clone()))
-                .map_err(|error| Failure::input(format!("option --rejects: {}: {error}", path.display())))
+            made.map(|file| (file, path.clone())).map_err(|error| {
+                Failure::input(format!("option --rejects: {}: {error}", path.display()))
+            })
         });
         let mut stream = Self {
             rejects: rejects.transpose()?,
@@ -40,7 +41,9 @@ impl Stream {
             summary: Summary::default(),
             ids: SameIds::default(),
         };
-        stream.print(header.unwrap_or_default().as_bytes()).map_err(Failure::other)?;
+        stream
+            .print(header.unwrap_or_default().as_bytes())
+            .map_err(Failure::other)?;
         Ok(stream)
     }
 
@@ -53,7 +56,10 @@ impl Stream {
     pub(super) fn end(self, finish: &Finish<'_>, plan: &Plan) -> Result<(), Failure> {
         if self.told > TOLD {
             let more = self.told - TOLD;
-            let _ = writeln!(std::io::stderr(), "rejected: {more} more rows (option --rejects names all)");
+            let _ = writeln!(
+                std::io::stderr(),
+                "rejected: {more} more rows (option --rejects names all)"
+            );
         }
         finish.summaries(&self.summary, None, plan)?;
         tell_repeated(self.ids)
@@ -80,7 +86,9 @@ impl Sink for Stream {
         }
         self.summary.merge(&answers.summary);
         let temporary = std::env::temp_dir();
-        self.ids.add(&answers.ids).map_err(|reason| file_error(temporary, reason))?;
+        self.ids
+            .add(&answers.ids)
+            .map_err(|reason| file_error(temporary, reason))?;
         match (self.max_rejects, answers.rejects.last()) {
             (Some(allowed), Some(last)) if self.summary.rejected() > allowed => {
                 Err(RunError::TooManyRejects {

@@ -14,7 +14,11 @@ use crate::cli::method::{OfSite, method};
 
 /// Opens the table.
 pub(super) fn open(options: &PortfolioOptions) -> Result<TableReader, Failure> {
-    let format = options.from.as_deref().map(|name| format("--from", name)).transpose()?;
+    let format = options
+        .from
+        .as_deref()
+        .map(|name| format("--from", name))
+        .transpose()?;
     let path = &options.table;
     if path.as_os_str() == "-" {
         if format.is_some_and(|format| format != TableFormat::Csv) {
@@ -67,7 +71,13 @@ pub(super) fn plan(
         datum: options.threshold_datum,
     };
     let name = options.table.display().to_string();
-    let columns = Columns::find(&name, reader.columns(), &mapping, reader.has_points(), for_all);
+    let columns = Columns::find(
+        &name,
+        reader.columns(),
+        &mapping,
+        reader.has_points(),
+        for_all,
+    );
     let columns = columns.map_err(Failure::input)?;
     let units = options.units.map(UnitSystem::from);
     let method = method(

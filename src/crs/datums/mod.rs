@@ -27,6 +27,7 @@ pub use conversion::Conversion;
 pub use error::{DatumError, NeededGrid};
 pub use folders::GRIDS_VARIABLE;
 pub use grid_status::{COMMON_DATUM_PAIRS, GridStatus, UseArea};
+pub(super) use proj_operations::{Bounds, certain_areas};
 
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};
 use crate::site::{Location, StatedOffset};

@@ -11,6 +11,7 @@
 #![allow(unsafe_code)]
 
 use std::ffi::{CStr, CString, OsStr, c_char, c_int};
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::ptr::{self, NonNull};
 use std::rc::Rc;
@@ -33,7 +34,7 @@ pub(super) struct Context {
 
 /// Degrees of the box in which an operation is meant to be used.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Bounds {
+pub(in crate::crs) struct Bounds {
     pub(super) west: f64,
     pub(super) south: f64,
     pub(super) east: f64,
@@ -75,6 +76,19 @@ impl Context {
     /// A context that looks for grids in `folders` only, or where PROJ looks by itself where
     /// there are none.
     pub(super) fn new(folders: &[&Path]) -> Option<Rc<Self>> {
+        let context = Self::plain(folders)?;
+        // SAFETY: the context lives; null stands for PROJ's own database.
+        let database = |name| unsafe {
+            sys::proj_context_set_database_path(context.raw(), name, ptr::null(), ptr::null())
+        };
+        if database(EMBEDDED_DATABASE.as_ptr()) == 0 && database(ptr::null()) == 0 {
+            return None;
+        }
+        Some(Rc::new(context))
+    }
+
+    /// As [`new`](Self::new), with whatever database PROJ finds by itself.
+    fn plain(folders: &[&Path]) -> Option<Self> {
         let folders: Vec<CString> = folders
             .iter()
             .filter_map(|folder| CString::new(folder.as_os_str().as_encoded_bytes()).ok())
@@ -85,22 +99,16 @@ impl Context {
         let context = Self { raw };
         let count = c_int::try_from(pointers.len()).ok()?;
         // SAFETY: the context lives; the pointers are `count` zero-terminated texts that
-        // PROJ copies, and null stands for its own database. Errors are read from results,
-        // never from the log, which would go to stderr.
+        // PROJ copies. Errors are read from results, never from the log, which would go to
+        // stderr.
         unsafe {
             sys::proj_log_level(context.raw(), sys::PJ_LOG_LEVEL_PJ_LOG_NONE);
             if count > 0 {
                 sys::proj_context_set_search_paths(context.raw(), count, pointers.as_ptr());
             }
             sys::proj_context_set_enable_network(context.raw(), 0);
-            let database = |name| {
-                sys::proj_context_set_database_path(context.raw(), name, ptr::null(), ptr::null())
-            };
-            if database(EMBEDDED_DATABASE.as_ptr()) == 0 && database(ptr::null()) == 0 {
-                return None;
-            }
         }
-        Some(Rc::new(context))
+        Some(context)
     }
 
     /// Asks PROJ to fetch grids by itself. Whether it can.
@@ -154,22 +162,40 @@ impl Context {
     /// Every operation between two systems that is not a guess, whether its grids are there
     /// or not; none where a definition is not known.
     pub(super) fn operations(self: &Rc<Self>, source: &str, target: &str) -> Vec<Operation> {
-        let (Some(source), Some(target)) = (self.create(source), self.create(target)) else {
-            return Vec::new();
-        };
+        let ignored = sys::PROJ_GRID_AVAILABILITY_USE_PROJ_GRID_AVAILABILITY_IGNORED;
         let mut operations = Vec::new();
+        self.list(source, target, ignored, false, |listed| {
+            operations.extend(self.describe(&listed));
+            ControlFlow::Continue(())
+        });
+        operations
+    }
+
+    /// Hands over the operations between two systems in PROJ's order.
+    fn list(
+        &self,
+        source: &str,
+        target: &str,
+        grids: sys::PROJ_GRID_AVAILABILITY_USE,
+        with_guesses: bool,
+        mut visit: impl FnMut(Object) -> ControlFlow<()>,
+    ) {
+        let (Some(source), Some(target)) = (self.create(source), self.create(target)) else {
+            return;
+        };
         // SAFETY: context and objects live throughout; every result is checked for null;
-        // the factory and the list are destroyed once, after their last use.
+        // the factory and the list are destroyed once, after their last use. What is handed
+        // over is owned by the object and does not need the list.
         unsafe {
             let factory =
                 sys::proj_create_operation_factory_context(self.raw(), AUTHORITY.as_ptr());
             if factory.is_null() {
-                return operations;
+                return;
             }
             sys::proj_operation_factory_context_set_grid_availability_use(
                 self.raw(),
                 factory,
-                sys::PROJ_GRID_AVAILABILITY_USE_PROJ_GRID_AVAILABILITY_IGNORED,
+                grids,
             );
             sys::proj_operation_factory_context_set_spatial_criterion(
                 self.raw(),
@@ -179,7 +205,7 @@ impl Context {
             sys::proj_operation_factory_context_set_allow_ballpark_transformations(
                 self.raw(),
                 factory,
-                0,
+                c_int::from(with_guesses),
             );
             let list = sys::proj_create_operations(
                 self.raw(),
@@ -190,13 +216,14 @@ impl Context {
             if !list.is_null() {
                 for index in 0..sys::proj_list_get_count(list) {
                     let found = NonNull::new(sys::proj_list_get(self.raw(), list, index));
-                    operations.extend(found.and_then(|raw| self.describe(&Object(raw))));
+                    if found.is_some_and(|raw| visit(Object(raw)).is_break()) {
+                        break;
+                    }
                 }
                 sys::proj_list_destroy(list);
             }
             sys::proj_operation_factory_context_destroy(factory);
         }
-        operations
     }
 
     /// An operation with longitude before latitude; `None` where it is a guess after all.
@@ -290,6 +317,30 @@ impl Context {
     }
 }
 
+/// Boxes within which PROJ's choice among its operations cannot fall on a guess, the largest
+/// first. It takes the most accurate operation whose box holds the point, and one that needs
+/// no grid cannot fail for want of it; guesses have no accuracy and come last.
+///
+/// The list is the one that `proj_create_crs_to_crs_from_pj` makes for the same systems.
+pub(in crate::crs) fn certain_areas(source: &str, target: &str) -> Vec<Bounds> {
+    let Some(context) = Context::plain(&[]).map(Rc::new) else {
+        return Vec::new();
+    };
+    let known = sys::PROJ_GRID_AVAILABILITY_USE_PROJ_GRID_AVAILABILITY_KNOWN_AVAILABLE;
+    let mut areas = Vec::new();
+    context.list(source, target, known, true, |listed| {
+        let Some(operation) = context.describe(&listed) else {
+            return ControlFlow::Break(());
+        };
+        if operation.grids.is_empty() && operation.accuracy.is_some() {
+            areas.extend(operation.bounds.map(Bounds::inner));
+        }
+        ControlFlow::Continue(())
+    });
+    areas.sort_by(|one, other| other.extent().total_cmp(&one.extent()));
+    areas
+}
+
 impl Drop for Context {
     fn drop(&mut self) {
         // SAFETY: made by `new`, destroyed once; operations hold the context alive.
@@ -303,7 +354,22 @@ impl Bounds {
         self.contain(other.west, other.south) && self.contain(other.east, other.north)
     }
 
-    pub(super) fn contain(&self, longitude: f64, latitude: f64) -> bool {
+    /// A little less, for what PROJ's own sums round.
+    fn inner(self) -> Self {
+        const LESS: f64 = 1e-6;
+        Self {
+            west: self.west + LESS,
+            south: self.south + LESS,
+            east: self.east - LESS,
+            north: self.north - LESS,
+        }
+    }
+
+    fn extent(self) -> f64 {
+        (self.east - self.west).rem_euclid(360.0) * (self.north - self.south)
+    }
+
+    pub(in crate::crs) fn contain(&self, longitude: f64, latitude: f64) -> bool {
         let across = self.west > self.east; // the antimeridian
         let (after, before) = (longitude >= self.west, longitude <= self.east);
         let between = if across {

@@ -9,7 +9,7 @@ use super::interpret::Interpreter;
 use super::{LevelLineMap, LineKind, LineRole, LineSchema};
 use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
 use crate::hazard::layer::{LayerSource, read_layer};
-use crate::hazard::{Around, HazardError, LayerContent};
+use crate::hazard::{HazardError, LayerContent, Part};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
 /// What a user states about a layer of lines that does not say it itself.
@@ -29,7 +29,7 @@ pub struct LineStatement {
     pub label_attribute: Option<String>,
 }
 
-/// Reads a layer of the National Flood Hazard Layer, all its lines or those `around` a place
+/// Reads a layer of the National Flood Hazard Layer, all its lines or those of a `part`
 /// (a margin of [`LevelLineMap::SEARCH_LIMIT_METRES`] leaves the
 /// answer at the place as it is).
 ///
@@ -42,10 +42,10 @@ pub fn read_level_lines(
     path: &Path,
     layer: Option<&str>,
     statement: &LineStatement,
-    around: Option<Around>,
+    part: Option<Part>,
 ) -> Result<LevelLineMap, HazardError> {
     let schema = LineSchema::nfhl(kind)?;
-    read_level_lines_by(&schema, kind, path, layer, statement, around)
+    read_level_lines_by(&schema, kind, path, layer, statement, part)
 }
 
 /// As [`read_level_lines`], by any schema.
@@ -58,7 +58,7 @@ pub fn read_level_lines_by(
     path: &Path,
     layer: Option<&str>,
     statement: &LineStatement,
-    around: Option<Around>,
+    part: Option<Part>,
 ) -> Result<LevelLineMap, HazardError> {
     let stated = [
         (LineRole::Level, &statement.level_attribute),
@@ -75,7 +75,7 @@ pub fn read_level_lines_by(
         path,
         layer,
         crs: statement.crs.as_deref(),
-        around,
+        part,
         content: LayerContent::Lines(kind),
         schema: &schema.name,
         needed: vec![schema.names(LineRole::Level)],

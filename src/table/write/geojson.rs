@@ -4,7 +4,6 @@ use std::fs::File;
 use std::io::{BufWriter, Write};
 use std::path::Path;
 
-use geo::Coord;
 use serde::{Serialize, Serializer};
 use serde_json::json;
 
@@ -113,7 +112,7 @@ fn degrees(
     let Some(projector) = projector else {
         return Ok((x, y));
     };
-    let place = projector.locate(Coord { x, y }).map_err(|error| {
+    let place = projector.location(x, y).map_err(|error| {
         row.fault(
             points.x,
             &error.to_string(),
