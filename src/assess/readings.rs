@@ -39,9 +39,24 @@ pub fn read_place<'maps>(
 ) -> Result<Readings<'maps>, AssessError> {
     let zones = zones(location, sources)?;
     let terrain = &sources.terrain;
-    let ground = match terrain.dems() {
-        [] => None,
-        _ => Some(terrain.ground_at(location)?),
+    // Of a place that no polygon holds the ground around is of use only where another map
+    // speaks, which is not known yet.
+    let unmapped = zones.zones.is_empty() && !sources.zones.is_empty();
+    let later = method.detail == Detail::Figures && unmapped;
+    let (ground, mut grade) = match (terrain.dems(), outline) {
+        ([], _) => (None, None),
+        (_, Some(footprint)) => {
+            let grade = terrain.grade_along(footprint)?;
+            let grade = grade.ok().map(|grade| (grade, GradeReach::Outline));
+            (Some(terrain.ground_at(location)?), grade)
+        }
+        (_, None) if later => (Some(terrain.ground_at(location)?), None),
+        (_, None) => {
+            let around = terrain.around(location, method.grade_radius)?;
+            let reach = GradeReach::Radius(method.grade_radius);
+            let grade = around.grade.ok().map(|grade| (grade, reach));
+            (Some(around.ground), grade)
+        }
     };
     let levels = map_levels(&MapQuestion {
         location,
@@ -61,20 +76,11 @@ pub fn read_place<'maps>(
             Detail::Figures => EdgeUse::IfNothingElse,
         },
     })?;
-    let unmapped = zones.zones.is_empty() && !sources.zones.is_empty() && levels.is_empty();
-    let grade = if terrain.dems().is_empty() || (method.detail == Detail::Figures && unmapped) {
-        None
-    } else {
-        let radius = method.grade_radius;
-        let (found, reach) = match outline {
-            Some(footprint) => (terrain.grade_along(footprint)?, GradeReach::Outline),
-            None => (
-                terrain.grade_around(location, radius)?,
-                GradeReach::Radius(radius),
-            ),
-        };
-        found.ok().map(|grade| (grade, reach))
-    };
+    if later && outline.is_none() && ground.is_some() && !levels.is_empty() {
+        let found = terrain.grade_around(location, method.grade_radius)?;
+        let reach = GradeReach::Radius(method.grade_radius);
+        grade = found.ok().map(|grade| (grade, reach));
+    }
     Ok(Readings {
         zones,
         ground,

@@ -69,6 +69,10 @@ impl Chunk {
                 }
             }
         }
+        // Many chunks wait: none keeps what it grew by.
+        chunk.rows.shrink_to_fit();
+        chunk.lead.shrink_to_fit();
+        chunk.ends.shrink_to_fit();
         chunk
     }
 

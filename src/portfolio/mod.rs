@@ -35,7 +35,7 @@ pub use error::RunError;
 pub use plan::{Own, Plan};
 pub use role::Role;
 pub use row::ToPlace;
-pub use run::{Progress, Sink, Watch, run};
+pub use run::{BLOCK_BYTES, Progress, Sink, Watch, run};
 pub use same_ids::{IdAt, Repeated, SameIds, id_hash};
 pub use unfinished::{Fingerprint, Unfinished, reject_lines, rejects_header};
 pub use worker::Answers;

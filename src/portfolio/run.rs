@@ -44,8 +44,8 @@ pub struct Progress {
 /// Looks on while a run goes; `false` stops it.
 pub type Watch<'a> = dyn FnMut(Progress) -> bool + 'a;
 
-/// Bytes of input that a thread parses at once: some sixteen thousand rows.
-const BLOCK_BYTES: usize = 1 << 20;
+/// Bytes of input that a thread parses at once: some four thousand rows.
+pub const BLOCK_BYTES: usize = 1 << 18;
 
 /// Runs a table through.
 ///

@@ -55,6 +55,11 @@ impl Terrain {
         self
     }
 
+    /// Bytes of tiles that are kept.
+    pub(super) fn kept_bytes(&self) -> usize {
+        self.tiles.borrow().limit()
+    }
+
     /// How many tiles were decoded so far.
     #[must_use]
     pub fn tiles_decoded(&self) -> u64 {

@@ -174,6 +174,11 @@ impl Raster {
         self.tiles.tiling()
     }
 
+    /// Bytes of a whole tile.
+    pub(super) fn tile_bytes(&self) -> usize {
+        self.tiling().cells() * self.cells.bytes_per_cell()
+    }
+
     pub(super) fn tile(&self, tile: TileIndex) -> Result<Rc<Tile>, TerrainError> {
         self.tiles.tile(&self.cells, tile)
     }

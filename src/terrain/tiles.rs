@@ -60,6 +60,11 @@ impl Tiles {
         self.make_room(0);
     }
 
+    /// Bytes that are kept.
+    pub(super) const fn limit(&self) -> usize {
+        self.limit
+    }
+
     /// How many tiles were decoded so far.
     pub(super) const fn decoded(&self) -> u64 {
         self.decoded

@@ -67,6 +67,11 @@ impl Tiling {
         }
     }
 
+    /// Cells of a whole tile.
+    pub(super) const fn cells(&self) -> usize {
+        self.tile_columns * self.tile_rows
+    }
+
     /// The tile that holds a cell.
     pub(super) fn holding(&self, column: usize, row: usize) -> TileIndex {
         TileIndex {

@@ -2,7 +2,9 @@
 
 use sillmark::assess::Detail;
 use sillmark::crs::HorizontalCrs;
-use sillmark::portfolio::{Columns, Mapping, Plan, Role, SameIds, StatedForAll, id_hash};
+use sillmark::portfolio::{
+    BLOCK_BYTES, Columns, Mapping, Plan, Role, SameIds, StatedForAll, id_hash,
+};
 use sillmark::quantity::UnitSystem;
 use sillmark::statement::{Place, Stated};
 use sillmark::table::{Position, TableFormat, TableReader};
@@ -114,7 +116,7 @@ pub(super) fn skip_to(
     columns: &Columns,
     ids: &mut SameIds,
 ) -> Result<(), Failure> {
-    while let Some(block) = reader.next_block(1 << 20).map_err(Failure::input)? {
+    while let Some(block) = reader.next_block(BLOCK_BYTES).map_err(Failure::input)? {
         let mut found = Vec::new();
         let mut records = block.records();
         while let Some(record) = records.next() {
