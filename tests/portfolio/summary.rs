@@ -124,7 +124,7 @@ proptest! {
     #[test]
     fn parts_make_the_whole(
         rows in proptest::collection::vec(row(), 0..400),
-        cuts in (0.0..1.0, 0.0..1.0),
+        cuts in (0.0..1.0_f64, 0.0..1.0_f64),
     ) {
         let cut = |part: f64| (part * rows.len() as f64) as usize;
         let (first, second) = (cut(cuts.0.min(cuts.1)), cut(cuts.0.max(cuts.1)));
@@ -142,7 +142,7 @@ proptest! {
     #[test]
     fn a_summary_that_was_written_down_goes_on(
         rows in proptest::collection::vec(row(), 0..200),
-        part in 0.0..1.0,
+        part in 0.0..1.0_f64,
     ) {
         let (before, after) = rows.split_at((part * rows.len() as f64) as usize);
         let mut resumed = read_back(&summed(before));
