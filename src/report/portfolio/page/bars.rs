@@ -9,7 +9,7 @@ use crate::statement::Choice;
 
 /// Bars under each other.
 pub(super) struct Bars {
-    pub(super) bars: Vec<Bar>,
+    pub(super) each: Vec<Bar>,
     /// Height of the drawing, in pixels.
     pub(super) height: String,
     /// The bars in words.
@@ -80,7 +80,7 @@ impl Bars {
             )
         });
         (!parts.is_empty()).then(|| Self {
-            bars: vec![Bar {
+            each: vec![Bar {
                 label: String::new(),
                 baseline: String::new(),
                 top: "0".to_owned(),
@@ -166,7 +166,7 @@ impl Bars {
             top += PITCH;
         }
         Some(Self {
-            bars,
+            each: bars,
             height: pixels(top),
             description: told.join("; "),
         })
