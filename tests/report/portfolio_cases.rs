@@ -40,7 +40,7 @@ pub(crate) fn run(units: UnitSystem) -> RunFacts {
 }
 
 pub(crate) fn place(longitude: f64, latitude: f64) -> Option<Location> {
-    Some(Location::from_degrees(longitude, latitude).unwrap())
+    Location::from_degrees(longitude, latitude).ok()
 }
 
 /// Houses along an invented river, more and lower ones near the water.
@@ -92,7 +92,7 @@ pub(crate) fn river(rows: u32) -> Summary {
             ],
             _ => &["survey-sill", "map-not-forecast", "local-code"],
         };
-        let id = format!("house-{:05}", row);
+        let id = format!("house-{row:05}");
         summary.add(&RowFigures {
             id: &id,
             location: if row % 50 == 0 {

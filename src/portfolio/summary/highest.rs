@@ -38,13 +38,19 @@ impl Highest {
     pub const ID_LENGTH: usize = 100;
 
     pub(super) fn add(&mut self, row: &RowFigures<'_>, figure: f64) {
-        let full = self.rows.len() == Self::ROWS;
-        let lowest = self.rows.last().map_or(f64::NEG_INFINITY, |row| row.figure);
-        if full && figure < lowest {
+        let id = at_most(row.id, Self::ID_LENGTH);
+        // Most rows stop here, before anything is copied.
+        if self.rows.len() == Self::ROWS
+            && let Some(last) = self.rows.last()
+            && figure
+                .total_cmp(&last.figure)
+                .then_with(|| last.id.as_str().cmp(&id))
+                .is_lt()
+        {
             return;
         }
         self.insert(RankedRow {
-            id: at_most(row.id, Self::ID_LENGTH).into_owned(),
+            id: id.into_owned(),
             location: row.location.and_then(written_location),
             verdict: row.verdict,
             figure,

@@ -45,7 +45,10 @@ pub(super) fn headline(summary: &Summary, run: &RunFacts) -> String {
     )
 }
 
-/// How high most barriers have to be.
+/// Of fewer rows nine in ten are all.
+const FEWEST: u64 = 10;
+
+/// How high most barriers have to be; `None` where too few have to be any.
 pub(super) fn heights(summary: &Summary, run: &RunFacts) -> Option<String> {
     let bins = summary.heights();
     let at_most = |part| {
@@ -57,9 +60,11 @@ pub(super) fn heights(summary: &Summary, run: &RunFacts) -> Option<String> {
         })
     };
     let number = bins.above_nothing();
-    let one = if number == 1 { "has" } else { "have" };
+    if number < FEWEST {
+        return None;
+    }
     Some(format!(
-        "{} {one} a protection height above zero: half of them need {}, nine in ten {} (read from steps of 0.1 m)",
+        "{} have a protection height above zero: half of them need {}, nine in ten {} (read from steps of 0.1 m)",
         rows(number),
         at_most(0.5)?,
         at_most(0.9)?,
@@ -99,7 +104,7 @@ pub(super) fn left_out(summary: &Summary) -> Vec<String> {
     let estimated = summary.estimated_thresholds();
     if estimated > 0 {
         lines.push(format!(
-            "{} ({} of those assessed) with an estimated threshold: have it measured before anything is ordered",
+            "{} ({} of those assessed) stand on an estimated threshold: measure it before anything is ordered",
             rows(estimated),
             share(estimated, assessed)
         ));

@@ -5,7 +5,7 @@ use comfy_table::Table;
 use super::cautions::{counted as counted_cautions, standing};
 use super::run_facts::RunFacts;
 use super::sentences::{headline, heights, left_out};
-use super::words::{ORDER, code_words, counted, cut, label, place, rows, share, yearly_chance};
+use super::words::{ORDER, asks_for, code_words, counted, cut, place, rows, share, yearly_chance};
 use crate::level::LevelSource;
 use crate::portfolio::summary::{RankedRow, Summary, VerdictCounts};
 use crate::quantity::unit::{Length, meter};
@@ -70,7 +70,7 @@ fn verdicts(page: &mut Page, summary: &Summary) {
     let assessed = summary.assessed();
     let lines = ORDER.map(|verdict| {
         let number = summary.verdicts().of(verdict);
-        let needed = label(verdict).to_owned();
+        let needed = asks_for(verdict).to_owned();
         vec![
             verdict.word().to_owned(),
             counted(number),
@@ -224,14 +224,14 @@ fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
         lines,
         0..1,
     );
+    page.blank();
     let listed = run.rejects_file.as_ref();
     let listed = listed.map(|file| format!("{file} lists them with their lines. "));
     page.paragraph(
         &format!(
-            "{}Mend these fields in {} and run it again: the other figures hold without {}.",
+            "{}Mend these fields in {} and run it again; no other figure counts these rows.",
             listed.unwrap_or_default(),
             run.input,
-            rows(summary.rejected())
         ),
         "",
     );

@@ -84,6 +84,16 @@ pub(super) const fn label(verdict: Verdict) -> &'static str {
     }
 }
 
+/// What a verdict asks for.
+pub(super) const fn asks_for(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Protect => "a barrier within common limits",
+        Verdict::Engineer => "a barrier that a licensed engineer designs",
+        Verdict::Unresolved => "an input that is missing or refused",
+        Verdict::Above => "none by this map and rule",
+    }
+}
+
 /// A code as words: `sill-below` is "sill below".
 pub(super) fn code_words(code: &str) -> String {
     code.replace('-', " ")

@@ -10,6 +10,7 @@ use crate::quantity::Length;
 use crate::quantity::unit::meter;
 use crate::report::json::verdict::JsonVerdict;
 use crate::report::portfolio::cautions::CountedCaution;
+use crate::site::Location;
 use crate::verdict::Verdict;
 
 /// Rows by verdict.
@@ -126,8 +127,8 @@ impl JsonRow {
     fn of(row: &RankedRow) -> Self {
         Self {
             id: row.id.clone(),
-            longitude: row.location.map(|place| place.longitude()),
-            latitude: row.location.map(|place| place.latitude()),
+            longitude: row.location.map(Location::longitude),
+            latitude: row.location.map(Location::latitude),
             verdict: row.verdict.into(),
         }
     }

@@ -9,7 +9,7 @@ use crate::statement::Choice;
 
 /// Bars under each other.
 pub(super) struct Bars {
-    pub(super) bars: Vec<Bar>,
+    pub(super) each: Vec<Bar>,
     /// Height of the drawing, in pixels.
     pub(super) height: String,
     /// The bars in words.
@@ -35,12 +35,13 @@ pub(super) struct Part {
 }
 
 /// Where bars start and how long the longest is, in pixels.
-const START: f64 = 190.0;
-const LONGEST: f64 = 320.0;
+const START: f64 = 232.0;
+const LONGEST: f64 = 270.0;
 /// Bars and the space between.
 const PITCH: f64 = 26.0;
 /// Characters of a label.
-const LABEL: usize = 24;
+const LABEL: usize = 31;
+const ZONE: usize = 25;
 /// More zones than this are drawn as one.
 const MOST_ZONES: usize = 12;
 
@@ -79,7 +80,7 @@ impl Bars {
             )
         });
         (!parts.is_empty()).then(|| Self {
-            bars: vec![Bar {
+            each: vec![Bar {
                 label: String::new(),
                 baseline: String::new(),
                 top: "0".to_owned(),
@@ -105,7 +106,7 @@ impl Bars {
             zones.push((format!("{number} further lines"), sum));
         }
         let counts = zones.into_iter().map(|(zone, rows)| Count {
-            label: zone,
+            label: cut(&zone, ZONE),
             parts: ORDER
                 .map(|verdict| (verdict.word(), rows.of(verdict)))
                 .into(),
@@ -165,7 +166,7 @@ impl Bars {
             top += PITCH;
         }
         Some(Self {
-            bars,
+            each: bars,
             height: pixels(top),
             description: told.join("; "),
         })

@@ -132,7 +132,10 @@ fn ticks_across(columns: usize, pitch: f64, units: UnitSystem) -> Vec<(String, S
         ),
     };
     let values = (0..).map(|number| f64::from(number) * step);
-    let values = values.take_while(|value| value * unit <= shown + 1e-9);
+    let more = as_number(columns) * bin > top + bin / 2.0;
+    // A mark at the top would stand on the word beside it.
+    let last = if more { shown - bin } else { shown + bin / 2.0 };
+    let values = values.take_while(|value| value * unit <= last);
     let mut ticks: Vec<_> = values
         .map(|value| {
             (
@@ -141,7 +144,7 @@ fn ticks_across(columns: usize, pitch: f64, units: UnitSystem) -> Vec<(String, S
             )
         })
         .collect();
-    if as_number(columns) * bin > top + bin / 2.0 {
+    if more {
         let middle = LEFT + (as_number(columns) - 0.5) * pitch;
         ticks.push((pixels(middle), "more".to_owned()));
     }

@@ -24,6 +24,8 @@ const STACK: [Verdict; 4] = [
 const LARGEST: f64 = 34.0;
 /// Side of a tile with one row, for that of the largest.
 const SMALLEST_PART: f64 = 0.42;
+/// Side of the largest tile, for that of its cell: neighbours do not touch.
+const FILLED: f64 = 0.92;
 
 pub(super) struct Map {
     pub(super) width: String,
@@ -55,8 +57,8 @@ impl Map {
         let cell = extent.lattice.cell_degrees();
         let most = extent.lattice.cells().map(|cell| cell.rows.total()).max()?;
         let largest = LARGEST
-            .min(cell * frame.pixels_for_a_degree_of_longitude())
-            .min(cell * frame.pixels_for_a_degree_of_latitude());
+            .min(FILLED * cell * frame.pixels_for_a_degree_of_longitude())
+            .min(FILLED * cell * frame.pixels_for_a_degree_of_latitude());
         let side = |rows| largest * (SMALLEST_PART + (1.0 - SMALLEST_PART) * weight(rows, most));
         let mut parts = STACK.map(|verdict| (verdict.word(), String::new()));
         let mut outlines = String::new();
@@ -91,8 +93,17 @@ impl Map {
                 .map(|number| (pixels(side(number)), rows(number)))
                 .collect(),
             description: describe(lattice, tiles, most),
-            cell: format!("{cell}°"),
+            cell: degrees(cell),
         })
+    }
+}
+
+/// A power of two, as a fraction where it is one.
+fn degrees(cell: f64) -> String {
+    if cell < 1.0 {
+        format!("1/{}°", 1.0 / cell)
+    } else {
+        format!("{cell}°")
     }
 }
 
