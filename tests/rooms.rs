@@ -19,5 +19,6 @@ mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+mod table;
 mod terrain;
 mod verdict;

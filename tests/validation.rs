@@ -34,6 +34,8 @@ mod peer;
 mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+#[path = "validation/table.rs"]
+mod table;
 #[path = "validation/vernonia.rs"]
 mod vernonia;
 #[path = "validation/worked_examples.rs"]

@@ -62,6 +62,7 @@ pub(super) fn write(
     // The message shall name the target, not the file on its way there.
     written.map(drop).map_err(|error| match error {
         TableError::Gis(GisError::NotWritten { detail, .. }) => plan.not_written(detail),
+        TableError::Gis(error) => plan.not_written(error),
         other => other,
     })
 }
