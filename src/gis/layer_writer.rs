@@ -10,7 +10,7 @@ use gdal::vector::{Defn, Feature, FieldDefn, Geometry, Layer, LayerAccess, Layer
 use gdal::{Dataset, DriverManager, errors::GdalError};
 use gdal_sys::{OGRFieldType, OGRwkbGeometryType};
 
-use super::{FeatureReader, GisError, heard, open_vector, start};
+use super::{FeatureReader, GisError, heard, messages, open_vector, start};
 
 /// A layer that is to be written.
 #[derive(Clone, Copy, Debug)]
@@ -48,6 +48,7 @@ pub enum FieldKind {
 
 /// A layer while it is being written, feature by feature.
 pub struct LayerDraft<'layer> {
+    path: &'layer Path,
     layer: &'layer Layer<'layer>,
     defn: &'layer Defn,
     feature: Feature<'layer>,
@@ -119,12 +120,12 @@ fn write<E: From<GisError>>(
     let mut dataset = DriverManager::get_driver_by_name(driver)?.create_vector_only(path)?;
     let written = if plan.format == LayerFormat::GeoPackage {
         let mut transaction = dataset.start_transaction()?;
-        let written = write_features(&mut transaction, plan, fill)?;
+        let written = write_features(&mut transaction, path, plan, fill)?;
         beside(&mut transaction)?;
         transaction.commit()?;
         written
     } else {
-        let written = write_features(&mut dataset, plan, fill)?;
+        let written = write_features(&mut dataset, path, plan, fill)?;
         beside(&mut dataset)?;
         written
     };
@@ -134,6 +135,7 @@ fn write<E: From<GisError>>(
 
 fn write_features<E: From<GisError>>(
     dataset: &mut Dataset,
+    path: &Path,
     plan: &LayerPlan<'_>,
     fill: impl FnOnce(&mut LayerDraft<'_>) -> Result<(), E>,
 ) -> Result<u64, Failure<E>> {
@@ -169,6 +171,7 @@ fn write_features<E: From<GisError>>(
     }
     let defn = Defn::from_layer(&layer);
     let mut draft = LayerDraft {
+        path,
         layer: &layer,
         defn: &defn,
         feature: Feature::new(&defn)?,
@@ -207,45 +210,66 @@ impl LayerDraft<'_> {
     /// Sets an attribute of the feature that is being made; those not set are null.
     ///
     /// # Errors
-    /// What GDAL says.
-    pub fn text(&mut self, field: usize, text: &str) -> Result<(), GdalError> {
-        self.feature.set_field_string(field, text)
+    /// [`GisError::NotWritten`] with what GDAL says.
+    pub fn text(&mut self, field: usize, text: &str) -> Result<(), GisError> {
+        let set = self.feature.set_field_string(field, text);
+        self.told(set)
     }
 
     /// As [`text`](Self::text), for a number.
     ///
     /// # Errors
-    /// What GDAL says.
-    pub fn number(&mut self, field: usize, number: f64) -> Result<(), GdalError> {
-        self.feature.set_field_double(field, number)
+    /// As [`text`](Self::text).
+    pub fn number(&mut self, field: usize, number: f64) -> Result<(), GisError> {
+        let set = self.feature.set_field_double(field, number);
+        self.told(set)
     }
 
     /// As [`text`](Self::text), for a whole number.
     ///
     /// # Errors
-    /// What GDAL says.
-    pub fn whole(&mut self, field: usize, number: i64) -> Result<(), GdalError> {
-        self.feature.set_field_integer64(field, number)
+    /// As [`text`](Self::text).
+    pub fn whole(&mut self, field: usize, number: i64) -> Result<(), GisError> {
+        let set = self.feature.set_field_integer64(field, number);
+        self.told(set)
     }
 
     /// Sets the feature's point, x (east) first.
     ///
     /// # Errors
-    /// What GDAL says.
-    pub fn point(&mut self, x: f64, y: f64) -> Result<(), GdalError> {
-        let mut point = Geometry::empty(OGRwkbGeometryType::wkbPoint)?;
-        point.set_point_2d(0, (x, y));
-        self.feature.set_geometry(point)
+    /// As [`text`](Self::text).
+    pub fn point(&mut self, x: f64, y: f64) -> Result<(), GisError> {
+        let point = Geometry::empty(OGRwkbGeometryType::wkbPoint);
+        let set = point.and_then(|mut point| {
+            point.set_point_2d(0, (x, y));
+            self.feature.set_geometry(point)
+        });
+        self.told(set)
     }
 
     /// Writes the feature and begins the next.
     ///
     /// # Errors
-    /// What GDAL says.
-    pub fn end_feature(&mut self) -> Result<(), GdalError> {
-        let next = Feature::new(self.defn)?;
-        std::mem::replace(&mut self.feature, next).create(self.layer)?;
+    /// As [`text`](Self::text).
+    pub fn end_feature(&mut self) -> Result<(), GisError> {
+        let written = Feature::new(self.defn)
+            .and_then(|next| std::mem::replace(&mut self.feature, next).create(self.layer));
         self.written += 1;
-        Ok(())
+        self.told(written)
+    }
+
+    /// An error with GDAL's own messages, which say more than the number that it returns.
+    fn told(&self, outcome: Result<(), GdalError>) -> Result<(), GisError> {
+        outcome.map_err(|error| {
+            let heard = messages::failures();
+            GisError::NotWritten {
+                path: self.path.to_owned(),
+                detail: if heard.is_empty() {
+                    error.to_string()
+                } else {
+                    heard
+                },
+            }
+        })
     }
 }

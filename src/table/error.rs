@@ -40,7 +40,7 @@ pub enum TableError {
         /// The file it was read from.
         path: PathBuf,
         /// What is wrong with it.
-        fault: RecordFault,
+        fault: Box<RecordFault>,
     },
     /// The operating system refused: no such file, no right, no space.
     #[error("{}: {action} failed: {reason}", path.display())]
@@ -74,6 +74,13 @@ pub enum TableError {
 }
 
 impl TableError {
+    pub(super) fn row(path: &Path, fault: RecordFault) -> Self {
+        Self::Row {
+            path: path.to_owned(),
+            fault: Box::new(fault),
+        }
+    }
+
     pub(super) fn system(
         path: &Path,
         action: &'static str,

@@ -15,7 +15,7 @@ pub enum TableFormat {
     GeoJson,
     /// FlatGeobuf.
     FlatGeobuf,
-    /// Apache Parquet, plain or GeoParquet.
+    /// Apache Parquet, plain or `GeoParquet`.
     Parquet,
 }
 

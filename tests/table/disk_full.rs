@@ -51,7 +51,7 @@ fn a_full_disk_is_said_and_leaves_nothing() {
         writeln!(text, "r{noise},{row}.5,{row},{noise},{noise}").unwrap();
     }
     let work = csv(&folder, &text);
-    // As large as each of the files at most a third of.
+    // Every one of the files would be larger.
     let Some(disk) = SmallDisk::mount(512 << 10) else {
         return;
     };
@@ -70,7 +70,6 @@ fn a_full_disk_is_said_and_leaves_nothing() {
             0,
             "{format:?}: {error}"
         );
-        println!("{error}");
     }
     let target = disk.path().join("ranked.csv");
     for memory in [1 << 30, 64 << 10] {

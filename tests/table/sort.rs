@@ -1,5 +1,7 @@
 //! Sorting with ranks, against a plain sort.
 
+use std::fmt::Write;
+
 use sillmark::table::sort_ranked;
 
 use super::csv;
@@ -14,7 +16,7 @@ fn rows(count: u64) -> Vec<(Option<f64>, String)> {
                 .wrapping_add(1);
             let draw = state >> 33;
             #[allow(clippy::cast_precision_loss)] // below 2⁵²
-            let number = (draw % 11 != 0).then_some((draw % 400) as f64 / 8.0 - 20.0);
+            let number = (!draw.is_multiple_of(11)).then_some((draw % 400) as f64 / 8.0 - 20.0);
             let note = "n".repeat(usize::try_from(draw % 50).unwrap());
             let text = number.map_or_else(String::new, |number| number.to_string());
             (number, format!("{index},{text},\"{note}\n,\""))
@@ -34,10 +36,10 @@ fn expected(rows: &[(Option<f64>, String)], descending: bool) -> String {
     });
     let mut text = "rank,id,depth,note\n".to_owned();
     for (index, row) in sorted.iter().enumerate() {
-        text += &format!("{},{}\n", index + 1, row.1);
+        writeln!(text, "{},{}", index + 1, row.1).unwrap();
     }
     for row in rows.iter().filter(|row| row.0.is_none()) {
-        text += &format!(",{}\n", row.1);
+        writeln!(text, ",{}", row.1).unwrap();
     }
     text
 }
@@ -45,9 +47,10 @@ fn expected(rows: &[(Option<f64>, String)], descending: bool) -> String {
 #[test]
 fn many_runs_give_what_a_plain_sort_gives() {
     let rows = rows(20_000);
-    let text: String = rows.iter().map(|row| format!("{}\n", row.1)).collect();
+    let lines: Vec<&str> = rows.iter().map(|row| row.1.as_str()).collect();
+    let text = lines.join("\n");
     let folder = tempfile::tempdir().unwrap();
-    let work = csv(&folder, format!("id,depth,note\n{}", text.trim_end()));
+    let work = csv(&folder, format!("id,depth,note\n{text}"));
     let target = folder.path().join("ranked.csv");
     // From all in memory to a run every few rows: more than 64 × 64 runs.
     for memory in [64 << 20, 1 << 20, 64 << 10, 600] {

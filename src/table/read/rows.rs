@@ -10,7 +10,7 @@ pub(in crate::table) struct Rows {
     text: String,
     /// Where each cell's text ends.
     ends: Vec<usize>,
-    rows: Vec<Row>,
+    lines: Vec<Row>,
 }
 
 #[derive(Debug)]
@@ -28,11 +28,11 @@ impl Rows {
     }
 
     pub(in crate::table) fn bytes(&self) -> usize {
-        self.text.len() + size_of::<usize>() * self.ends.len() + size_of::<Row>() * self.rows.len()
+        self.text.len() + size_of::<usize>() * self.ends.len() + size_of::<Row>() * self.lines.len()
     }
 
     pub(super) fn is_empty(&self) -> bool {
-        self.rows.is_empty()
+        self.lines.is_empty()
     }
 
     /// Where the next cell's text is to be appended.
@@ -47,9 +47,9 @@ impl Rows {
 
     /// Ends a row, whose cells must all have been ended.
     pub(super) fn end_row(&mut self, number: u64, point: Result<Option<(f64, f64)>, RecordFault>) {
-        debug_assert_eq!(self.ends.len(), (self.rows.len() + 1) * self.width);
+        debug_assert_eq!(self.ends.len(), (self.lines.len() + 1) * self.width);
         let point = point.map_err(Box::new);
-        self.rows.push(Row { number, point });
+        self.lines.push(Row { number, point });
     }
 
     pub(in crate::table) const fn records(&self) -> RowRecords<'_> {
@@ -69,7 +69,7 @@ pub(in crate::table) struct RowRecords<'rows> {
 
 impl<'rows> RowRecords<'rows> {
     pub(in crate::table) fn next(&mut self) -> Option<Result<Record<'rows>, RecordFault>> {
-        let row = self.rows.rows.get(self.next)?;
+        let row = self.rows.lines.get(self.next)?;
         let first = self.next * self.rows.width;
         self.next += 1;
         let start = first

@@ -65,8 +65,9 @@ pub fn sort_ranked(
     while let Some(block) = reader.next_block((memory_bytes / 8).clamp(4096, 1 << 20))? {
         let mut records = block.records();
         while let Some(record) = records.next() {
-            let record = record.map_err(|fault| at(work, fault))?;
-            let key = key(&record, column, by, descending).map_err(|fault| at(work, fault))?;
+            let record = record.map_err(|fault| TableError::row(work, fault))?;
+            let key = key(&record, column, by, descending)
+                .map_err(|fault| TableError::row(work, fault))?;
             if gathered.is_full_with(record.raw()) {
                 let run = gathered.store(folder).map_err(&failed)?;
                 runs.push(run).map_err(&failed)?;
@@ -159,12 +160,5 @@ impl Ranked {
         } else {
             self.file.write_all(b"\n")
         }
-    }
-}
-
-fn at(path: &Path, fault: RecordFault) -> TableError {
-    TableError::Row {
-        path: path.to_owned(),
-        fault,
     }
 }

@@ -1,4 +1,4 @@
-//! Parquet; with points as GeoParquet 1.1.0, in well-known binary.
+//! Parquet; with points as `GeoParquet` 1.1.0, in well-known binary.
 
 use std::fs::File;
 use std::path::Path;

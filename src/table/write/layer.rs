@@ -41,20 +41,18 @@ pub(super) fn write(
         &layer,
         |draft| {
             rows.each(|row| {
-                let failed = |error| plan.not_written(error);
                 for column in 0..plan.columns.len() {
                     match row.value(column)? {
                         Value::Missing => Ok(()),
                         Value::Text(text) => draft.text(column, text),
                         Value::Number(number) => draft.number(column, number),
                         Value::Whole(number) => draft.whole(column, number),
-                    }
-                    .map_err(failed)?;
+                    }?;
                 }
                 if let Some((x, y)) = row.point()? {
-                    draft.point(x, y).map_err(failed)?;
+                    draft.point(x, y)?;
                 }
-                draft.end_feature().map_err(failed)
+                Ok(draft.end_feature()?)
             })
         },
         |file| style.map_or(Ok(()), |style| style::add(file, plan.layer, style)),

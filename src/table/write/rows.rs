@@ -66,7 +66,7 @@ impl<'columns> WorkRows<'columns> {
             while let Some(record) = records.next() {
                 visit(&Row {
                     path: &self.path,
-                    record: record.map_err(|fault| at(&self.path, fault))?,
+                    record: record.map_err(|fault| TableError::row(&self.path, fault))?,
                     columns: self.columns,
                     points: self.points,
                 })?;
@@ -118,7 +118,7 @@ impl<'row> Row<'row> {
             problem: problem.to_owned(),
             accepted: accepted.to_owned(),
         };
-        at(self.path, fault)
+        TableError::row(self.path, fault)
     }
 
     fn number(&self, column: usize) -> Result<f64, TableError> {
@@ -126,12 +126,5 @@ impl<'row> Row<'row> {
         number
             .filter(|number| number.is_finite())
             .ok_or_else(|| self.fault(column, "it is not a finite number", "such as 2.75"))
-    }
-}
-
-fn at(path: &Path, fault: RecordFault) -> TableError {
-    TableError::Row {
-        path: path.to_owned(),
-        fault,
     }
 }

@@ -98,7 +98,7 @@ impl ColumnarTable {
             let Some((batch, from)) = self.batch()? else {
                 break;
             };
-            let next = self.take(&mut rows, &batch, from, limit)?;
+            let next = self.take(&mut rows, &batch, from, limit);
             self.pending = (next < batch.num_rows()).then_some((batch, next));
         }
         Ok((!rows.is_empty()).then(|| Block {
@@ -134,13 +134,7 @@ impl ColumnarTable {
     }
 
     /// Takes rows of a batch until there are enough; gives the row to go on from.
-    fn take(
-        &mut self,
-        rows: &mut Rows,
-        batch: &RecordBatch,
-        from: usize,
-        limit: usize,
-    ) -> Result<usize, TableError> {
+    fn take(&mut self, rows: &mut Rows, batch: &RecordBatch, from: usize, limit: usize) -> usize {
         // A projection keeps the order of the file.
         let place = self.geo.as_ref().map(|geo| geo.column);
         let before = |column| self.picked.iter().filter(|other| **other < column).count();
@@ -164,10 +158,10 @@ impl ColumnarTable {
                 point.map_err(|found| super::no_point(number, found)),
             );
             if rows.bytes() >= limit {
-                return Ok(index + 1);
+                return index + 1;
             }
         }
-        Ok(batch.num_rows())
+        batch.num_rows()
     }
 }
 

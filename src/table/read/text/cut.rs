@@ -51,9 +51,10 @@ pub(super) fn cut(text: &[u8], limit: usize, is_all: bool) -> Cut {
                 continue;
             }
             End::Marked => Cut::Fault(MARKED),
-            End::Unclosed if text.len() - whole > LONGEST_RECORD => Cut::Fault(TOO_LONG),
+            End::Unclosed | End::Unknown if text.len() - whole > LONGEST_RECORD => {
+                Cut::Fault(TOO_LONG)
+            }
             End::Unclosed => Cut::Fault(UNCLOSED),
-            End::Unknown if text.len() - whole > LONGEST_RECORD => Cut::Fault(TOO_LONG),
             End::Unknown => Cut::Unfinished,
         };
         return if whole > 0 {
