@@ -11,7 +11,7 @@ use crate::terrain::{Gap, Grade, Ground};
 ///
 /// Reading is apart from concluding so that many places can be read in the order of the
 /// terrain's tiles and answered in the order of the table.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Readings<'maps> {
     /// The zones that hold the place, the worst first.
     pub zones: ZonesHere<'maps>,

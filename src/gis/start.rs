@@ -15,7 +15,7 @@ static START: Once = Once::new();
 /// blocks of its file, each is asked for once, and it is the terrain room that keeps them: what
 /// GDAL keeps besides is held twice. It only has to hold what a tile is cut from: a few
 /// strips, or one block that is too large for a tile.
-const BLOCK_CACHE_MEGABYTES: &str = "32";
+const BLOCK_CACHE_MEGABYTES: &str = "8";
 
 /// Registers GDAL's drivers and the process-wide error handler, at the first call only.
 ///

@@ -6,21 +6,19 @@ use std::sync::Arc;
 use smallvec::SmallVec;
 
 use crate::assess::{Method, Readings, Sources};
-use crate::hazard::{Zone, ZonesHere};
+use crate::hazard::{Zone, ZoneClass, ZonesHere};
 use crate::level::{GradeReach, MapLevels};
 use crate::quantity::{Elevation, Length, unit::meter};
 use crate::table::RecordFault;
 use crate::terrain::{Gap, Grade, Ground, Terrain};
 
-/// The readings of a place that holds nothing unusual, in 40 bytes.
+/// The readings of a place that has nothing unusual, in 32 bytes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Packed {
     ground: f64,
     lowest: f64,
     highest: f64,
     zone: u32,
-    samples: u16,
-    without_value: u16,
     layer: u8,
     flags: u8,
     raster_of_ground: u8,
@@ -41,16 +39,24 @@ mod flag {
     pub(super) const UNUSUAL: u8 = 128;
 }
 
-/// What a place has that few places have.
+/// What few places have.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Unusual {
-    /// Several zones meet there, or other maps speak.
-    Maps {
-        zones: Vec<(u8, u32)>,
-        levels: Box<MapLevels>,
-    },
-    /// It cannot be read.
+    /// Several zones meet there, the level is counted from the ground, or other maps speak:
+    /// kept as it was read.
+    Read(Box<Kept>),
+    /// The place cannot be read.
     Fault(Box<RecordFault>),
+}
+
+/// Readings with their zones by layer and number, which mean the same on every thread.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Kept {
+    zones: SmallVec<[(u8, u32); 2]>,
+    on_edge: bool,
+    ground: Option<Result<Ground, Gap>>,
+    grade: Option<(Grade, GradeReach)>,
+    levels: MapLevels,
 }
 
 impl Packed {
@@ -60,27 +66,55 @@ impl Packed {
         lowest: f64::NAN,
         highest: f64::NAN,
         zone: NO_ZONE,
-        samples: 0,
-        without_value: 0,
         layer: 0,
         flags: 0,
         raster_of_ground: 0,
         raster_of_grade: 0,
     };
 
+    const UNUSUAL: Self = Self {
+        flags: flag::UNUSUAL,
+        ..Self::NOTHING
+    };
+
     /// A place that cannot be read.
     pub(super) fn refused(fault: RecordFault) -> (Self, Option<Unusual>) {
-        let packed = Self {
-            flags: flag::UNUSUAL,
-            ..Self::NOTHING
-        };
-        (packed, Some(Unusual::Fault(Box::new(fault))))
+        (Self::UNUSUAL, Some(Unusual::Fault(Box::new(fault))))
     }
 
     /// Packs readings; the second part is there where they do not fit.
     pub(super) fn of(readings: Readings<'_>, sources: &Sources) -> (Self, Option<Unusual>) {
+        if let Some(packed) = Self::plain(&readings, sources) {
+            return (packed, None);
+        }
+        let zones = readings.zones.zones.iter();
+        let kept = Kept {
+            zones: zones.filter_map(|zone| number(zone, sources)).collect(),
+            on_edge: readings.zones.on_edge,
+            ground: readings.ground,
+            grade: readings.grade,
+            levels: readings.levels,
+        };
+        (Self::UNUSUAL, Some(Unusual::Read(Box::new(kept))))
+    }
+
+    /// `None` where something is unusual.
+    fn plain(readings: &Readings<'_>, sources: &Sources) -> Option<Self> {
         let mut packed = Self::NOTHING;
-        let raster = |source: &Arc<str>| raster_number(source, &sources.terrain);
+        match readings.zones.zones.as_slice() {
+            [] => {}
+            // Its level is counted from the highest ground, with how that was found.
+            [zone] if zone.class == ZoneClass::SheetFlow => return None,
+            [zone] => (packed.layer, packed.zone) = number(zone, sources)?,
+            _ => return None,
+        }
+        if !readings.levels.is_empty() {
+            return None;
+        }
+        packed.set(flag::ON_EDGE, readings.zones.on_edge);
+        let raster = |source: &Arc<str>| -> Option<u8> {
+            sources.terrain.raster_number(source)?.try_into().ok()
+        };
         match &readings.ground {
             None => {}
             Some(Err(Gap::Void)) => packed.flags |= flag::VOID,
@@ -90,42 +124,24 @@ impl Packed {
                 packed.set(flag::NO_DATA_NEARBY, ground.no_data_nearby);
                 packed.set(flag::AT_RIM, ground.at_rim);
                 packed.ground = metres(ground.elevation);
-                packed.raster_of_ground = raster(&ground.source);
+                packed.raster_of_ground = raster(&ground.source)?;
             }
         }
-        if let Some((grade, _)) = &readings.grade {
-            packed.flags |= flag::GRADE;
-            packed.lowest = metres(grade.lowest);
-            packed.highest = metres(grade.highest);
-            // More samples than that are told as that many: the number is in no result.
-            packed.samples = u16::try_from(grade.samples).unwrap_or(u16::MAX);
-            packed.without_value = u16::try_from(grade.without_value).unwrap_or(u16::MAX);
-            packed.raster_of_grade = raster(&grade.source);
-        }
-        packed.set(flag::ON_EDGE, readings.zones.on_edge);
-        let mut zones = readings.zones.zones.iter();
-        let numbers: SmallVec<[(u8, u32); 2]> = zones
-            .by_ref()
-            .filter_map(|zone| number(zone, sources))
-            .collect();
-        match (numbers.as_slice(), readings.levels.is_empty()) {
-            ([], true) => (packed, None),
-            ([(layer, zone)], true) => {
-                (packed.layer, packed.zone) = (*layer, *zone);
-                (packed, None)
+        match &readings.grade {
+            None => {}
+            Some((grade, GradeReach::Radius(_))) => {
+                packed.flags |= flag::GRADE;
+                packed.lowest = metres(grade.lowest);
+                packed.highest = metres(grade.highest);
+                packed.raster_of_grade = raster(&grade.source)?;
             }
-            (several, _) => {
-                packed.flags |= flag::UNUSUAL;
-                let unusual = Unusual::Maps {
-                    zones: several.to_vec(),
-                    levels: Box::new(readings.levels),
-                };
-                (packed, Some(unusual))
-            }
+            Some((_, GradeReach::Outline)) => return None,
         }
+        Some(packed)
     }
 
-    /// The readings again, of the place at `position` of its chunk.
+    /// The readings again, of the place at `position` of its chunk. How many points the grade
+    /// was read from is not kept: only the trail tells it.
     pub(super) fn readings<'maps>(
         self,
         position: u32,
@@ -133,37 +149,54 @@ impl Packed {
         sources: &'maps Sources,
         method: &Method,
     ) -> Result<Readings<'maps>, RecordFault> {
-        let terrain = &sources.terrain;
         let has = |flag| self.flags & flag != 0;
-        let ground = if has(flag::GROUND) {
-            ground(self, terrain).map(Ok)
-        } else if has(flag::VOID) {
-            Some(Err(Gap::Void))
-        } else {
-            has(flag::OUTSIDE).then_some(Err(Gap::Outside))
-        };
-        let unusual = match has(flag::UNUSUAL) {
-            true => unusual.remove(&position),
-            false => None,
-        };
-        let (zones, levels) = match unusual {
-            Some(Unusual::Fault(fault)) => return Err(*fault),
-            Some(Unusual::Maps { zones, levels }) => (zones.into(), *levels),
-            None if self.zone == NO_ZONE => (SmallVec::new(), MapLevels::default()),
-            None => (
-                smallvec::smallvec![(self.layer, self.zone)],
-                MapLevels::default(),
-            ),
-        };
+        if has(flag::UNUSUAL) {
+            return match unusual.remove(&position) {
+                Some(Unusual::Read(kept)) => Ok(kept.readings(sources)),
+                Some(Unusual::Fault(fault)) => Err(*fault),
+                None => Ok(Readings::default()),
+            };
+        }
+        let terrain = &sources.terrain;
+        let zone = Some((self.layer, self.zone)).filter(|(_, zone)| *zone != NO_ZONE);
         Ok(Readings {
-            zones: here(&zones, has(flag::ON_EDGE), sources),
-            ground,
+            zones: here(zone.as_slice(), has(flag::ON_EDGE), sources),
+            ground: if has(flag::GROUND) {
+                self.ground(terrain).map(Ok)
+            } else if has(flag::VOID) {
+                Some(Err(Gap::Void))
+            } else {
+                has(flag::OUTSIDE).then_some(Err(Gap::Outside))
+            },
             grade: if has(flag::GRADE) {
-                grade(self, terrain).map(|grade| (grade, GradeReach::Radius(method.grade_radius)))
+                let reach = GradeReach::Radius(method.grade_radius);
+                self.grade(terrain).map(|grade| (grade, reach))
             } else {
                 None
             },
-            levels,
+            levels: MapLevels::default(),
+        })
+    }
+
+    fn ground(self, terrain: &Terrain) -> Option<Ground> {
+        let dem = terrain.dems().get(usize::from(self.raster_of_ground))?;
+        Some(Ground {
+            elevation: Elevation::new(Length::new::<meter>(self.ground), dem.datum()),
+            no_data_nearby: self.flags & flag::NO_DATA_NEARBY != 0,
+            at_rim: self.flags & flag::AT_RIM != 0,
+            source: Arc::clone(dem.source()),
+        })
+    }
+
+    fn grade(self, terrain: &Terrain) -> Option<Grade> {
+        let dem = terrain.dems().get(usize::from(self.raster_of_grade))?;
+        let elevation = |metres| Elevation::new(Length::new::<meter>(metres), dem.datum());
+        Some(Grade {
+            lowest: elevation(self.lowest),
+            highest: elevation(self.highest),
+            samples: 0,
+            without_value: 0,
+            source: Arc::clone(dem.source()),
         })
     }
 
@@ -174,57 +207,31 @@ impl Packed {
     }
 }
 
+impl Kept {
+    fn readings(self, sources: &Sources) -> Readings<'_> {
+        Readings {
+            zones: here(&self.zones, self.on_edge, sources),
+            ground: self.ground,
+            grade: self.grade,
+            levels: self.levels,
+        }
+    }
+}
+
 fn metres(elevation: Elevation) -> f64 {
     elevation.height().get::<meter>()
 }
 
-/// Which of the terrain's rasters answered.
-fn raster_number(source: &Arc<str>, terrain: &Terrain) -> u8 {
-    let mut dems = terrain.dems().iter();
-    let position = dems.position(|dem| Arc::ptr_eq(dem.source(), source));
-    position
-        .and_then(|number| u8::try_from(number).ok())
-        .unwrap_or_default()
-}
-
 /// Layer and number of a zone.
 fn number(zone: &Zone, sources: &Sources) -> Option<(u8, u32)> {
-    let layers = sources.zones.iter().enumerate();
-    let mut found =
-        layers.filter_map(|(layer, map)| Some((u8::try_from(layer).ok()?, map.number_of(zone)?)));
-    found.next()
+    let mut layers = sources.zones.iter().enumerate();
+    layers.find_map(|(layer, map)| Some((layer.try_into().ok()?, map.number_of(zone)?)))
 }
 
-fn here<'maps>(
-    zones: &SmallVec<[(u8, u32); 2]>,
-    on_edge: bool,
-    sources: &'maps Sources,
-) -> ZonesHere<'maps> {
+fn here<'maps>(zones: &[(u8, u32)], on_edge: bool, sources: &'maps Sources) -> ZonesHere<'maps> {
     let of = |(layer, number): &(u8, u32)| sources.zones.get(usize::from(*layer))?.zone(*number);
     ZonesHere {
         zones: zones.iter().filter_map(of).collect(),
         on_edge,
     }
-}
-
-fn ground(packed: Packed, terrain: &Terrain) -> Option<Ground> {
-    let dem = terrain.dems().get(usize::from(packed.raster_of_ground))?;
-    Some(Ground {
-        elevation: Elevation::new(Length::new::<meter>(packed.ground), dem.datum()),
-        no_data_nearby: packed.flags & flag::NO_DATA_NEARBY != 0,
-        at_rim: packed.flags & flag::AT_RIM != 0,
-        source: dem.source().clone(),
-    })
-}
-
-fn grade(packed: Packed, terrain: &Terrain) -> Option<Grade> {
-    let dem = terrain.dems().get(usize::from(packed.raster_of_grade))?;
-    let elevation = |metres| Elevation::new(Length::new::<meter>(metres), dem.datum());
-    Some(Grade {
-        lowest: elevation(packed.lowest),
-        highest: elevation(packed.highest),
-        samples: usize::from(packed.samples),
-        without_value: usize::from(packed.without_value),
-        source: dem.source().clone(),
-    })
 }

@@ -79,6 +79,13 @@ pub(super) struct Worker<'a> {
     site: Site,
 }
 
+impl Drop for Worker<'_> {
+    fn drop(&mut self) {
+        let tiles = self.own.sources.terrain.tiles_decoded();
+        tracing::debug!(target: "portfolio", tiles, "terrain tiles decoded by a thread");
+    }
+}
+
 impl<'a> Worker<'a> {
     pub(super) fn new(plan: &'a Plan, own: Own) -> Option<Self> {
         let method = |units| Method {
