@@ -21,10 +21,10 @@ pub(super) struct Packed {
     zone: u32,
     samples: u16,
     without_value: u16,
-    layer: u8,
+    layer: u16,
+    raster_of_ground: u16,
+    raster_of_grade: u16,
     flags: u8,
-    raster_of_ground: u8,
-    raster_of_grade: u8,
 }
 
 const NO_ZONE: u32 = u32::MAX;
@@ -46,7 +46,7 @@ mod flag {
 pub(super) enum Unusual {
     /// Several zones meet there, or other maps speak.
     Maps {
-        zones: Vec<(u8, u32)>,
+        zones: Vec<(u16, u32)>,
         levels: Box<MapLevels>,
     },
     /// It cannot be read.
@@ -104,7 +104,7 @@ impl Packed {
         }
         packed.set(flag::ON_EDGE, readings.zones.on_edge);
         let mut zones = readings.zones.zones.iter();
-        let numbers: SmallVec<[(u8, u32); 2]> = zones
+        let numbers: SmallVec<[(u16, u32); 2]> = zones
             .by_ref()
             .filter_map(|zone| number(zone, sources))
             .collect();
@@ -179,28 +179,28 @@ fn metres(elevation: Elevation) -> f64 {
 }
 
 /// Which of the terrain's rasters answered.
-fn raster_number(source: &Arc<str>, terrain: &Terrain) -> u8 {
+fn raster_number(source: &Arc<str>, terrain: &Terrain) -> u16 {
     let mut dems = terrain.dems().iter();
     let position = dems.position(|dem| Arc::ptr_eq(dem.source(), source));
     position
-        .and_then(|number| u8::try_from(number).ok())
+        .and_then(|number| u16::try_from(number).ok())
         .unwrap_or_default()
 }
 
 /// Layer and number of a zone.
-fn number(zone: &Zone, sources: &Sources) -> Option<(u8, u32)> {
+fn number(zone: &Zone, sources: &Sources) -> Option<(u16, u32)> {
     let layers = sources.zones.iter().enumerate();
     let mut found =
-        layers.filter_map(|(layer, map)| Some((u8::try_from(layer).ok()?, map.number_of(zone)?)));
+        layers.filter_map(|(layer, map)| Some((u16::try_from(layer).ok()?, map.number_of(zone)?)));
     found.next()
 }
 
 fn here<'maps>(
-    zones: &SmallVec<[(u8, u32); 2]>,
+    zones: &SmallVec<[(u16, u32); 2]>,
     on_edge: bool,
     sources: &'maps Sources,
 ) -> ZonesHere<'maps> {
-    let of = |(layer, number): &(u8, u32)| sources.zones.get(usize::from(*layer))?.zone(*number);
+    let of = |(layer, number): &(u16, u32)| sources.zones.get(usize::from(*layer))?.zone(*number);
     ZonesHere {
         zones: zones.iter().filter_map(of).collect(),
         on_edge,
