@@ -23,7 +23,7 @@ impl Target {
         let Some(path) = path else {
             return Ok(Self::Stdout);
         };
-        let temporary = check_path(path, inputs)?;
+        let temporary = check_path("--output", path, inputs)?;
         Ok(Self::File {
             temporary,
             path: path.to_owned(),
@@ -47,24 +47,36 @@ impl Target {
                 mut temporary,
                 path,
             } => {
-                let failed =
-                    |error: std::io::Error| Failure::other(format!("{}: {error}", path.display()));
+                let failed = |error| not_written(&path, &error);
                 temporary.write_all(text.as_bytes()).map_err(failed)?;
-                temporary.as_file().sync_all().map_err(failed)?;
-                temporary
-                    .persist(&path)
-                    .map_err(|error| failed(error.error))?;
-                Ok(())
+                land(temporary, &path)
             }
         }
     }
 }
 
-/// Checks that a result can be written to a path, and makes a temporary file beside it.
-pub(super) fn check_path(path: &Path, inputs: &[PathBuf]) -> Result<NamedTempFile, Failure> {
+/// Puts a file on the disk and gives it its name.
+pub(super) fn land(temporary: NamedTempFile, path: &Path) -> Result<(), Failure> {
+    let synced = temporary.as_file().sync_all();
+    synced.map_err(|error| not_written(path, &error))?;
+    let named = temporary.persist(path);
+    named.map_err(|error| not_written(path, &error.error))?;
+    Ok(())
+}
+
+fn not_written(path: &Path, error: &std::io::Error) -> Failure {
+    Failure::other(format!("{}: {error}", path.display()))
+}
+
+/// Checks that the file of an option can be written, and makes a temporary file beside it.
+pub(super) fn check_path(
+    option: &str,
+    path: &Path,
+    inputs: &[PathBuf],
+) -> Result<NamedTempFile, Failure> {
     let refused = |problem: &str, accepted: &str| {
         Failure::input(format!(
-            "option --output: {:?} {problem}; accepted: {accepted}",
+            "option {option}: {:?} {problem}; accepted: {accepted}",
             path.display().to_string()
         ))
     };
@@ -95,7 +107,7 @@ pub(super) fn check_path(path: &Path, inputs: &[PathBuf]) -> Result<NamedTempFil
             refused("lies in a folder that you may not write to", WRITABLE)
         }
         _ => Failure::other(format!(
-            "option --output: {:?}: no file can be made in its folder: {error}",
+            "option {option}: {:?}: no file can be made in its folder: {error}",
             path.display().to_string()
         )),
     })

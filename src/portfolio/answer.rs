@@ -1,6 +1,6 @@
 //! A row of the result.
 
-use super::{Columns, Coordinates, Role};
+use super::{Columns, Role};
 use crate::assess::{Assessment, OpeningAssessment};
 use crate::barrier::Upright;
 use crate::quantity::unit::{in_newtons_per_metre, meter};
@@ -68,12 +68,14 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
     columns
 }
 
-/// What the two columns of coordinates are called: as in the input.
+/// What the two columns of coordinates are called: as in the input, and of points by their
+/// system.
 #[must_use]
 pub fn coordinate_names(input: &Columns) -> [&'static str; 2] {
-    match input.coordinates {
-        Coordinates::Columns(..) if !input.degrees => ["x", "y"],
-        _ => ["longitude", "latitude"],
+    if input.degrees {
+        ["longitude", "latitude"]
+    } else {
+        ["x", "y"]
     }
 }
 

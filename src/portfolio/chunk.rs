@@ -2,6 +2,7 @@
 
 use super::columns::Columns;
 use super::row::{Row, RowReader};
+use super::same_ids::{IdAt, id_hash};
 use super::{Coordinates, Role};
 use crate::assess::Sources;
 use crate::table::{Block, Position, RecordFault, csv_text};
@@ -17,6 +18,8 @@ pub(super) struct Chunk {
     /// Where each row lies, for the order in which the terrain is read.
     pub(super) keys: Vec<u64>,
     pub(super) faults: Vec<RowFault>,
+    /// The ids of the rows at fault, as far as they could be read.
+    pub(super) ids_of_faults: Vec<IdAt>,
     /// Bytes of the input that it was read from.
     pub(super) input_bytes: u64,
     /// Where the input goes on.
@@ -32,6 +35,22 @@ pub struct RowFault {
     pub fault: RecordFault,
 }
 
+impl RowFault {
+    /// Memory that it takes, bytes.
+    fn bytes(&self) -> usize {
+        let RecordFault {
+            field,
+            value,
+            problem,
+            accepted,
+            ..
+        } = &self.fault;
+        let texts = [&self.id, field, value, problem, accepted];
+        let text: usize = texts.iter().map(|text| text.capacity()).sum();
+        size_of::<Self>() + size_of::<IdAt>() + text
+    }
+}
+
 impl Chunk {
     /// Parses a block.
     pub(super) fn parse(block: &Block, reader: &mut RowReader<'_>, columns: &Columns) -> Self {
@@ -41,6 +60,7 @@ impl Chunk {
             ends: Vec::new(),
             keys: Vec::new(),
             faults: Vec::new(),
+            ids_of_faults: Vec::new(),
             input_bytes: block.bytes() as u64,
             end: block.end(),
         };
@@ -63,8 +83,12 @@ impl Chunk {
                         .push(u32::try_from(chunk.lead.len()).unwrap_or(u32::MAX));
                 }
                 Err(fault) => {
-                    let id = columns.at(Role::Id).map_or("", |column| record.get(column));
-                    let id = id.to_owned();
+                    let text = |role| columns.at(role).map_or("", |column| record.get(column));
+                    let id = text(Role::Id).to_owned();
+                    if !id.is_empty() {
+                        let hash = id_hash(&id, text(Role::Opening));
+                        chunk.ids_of_faults.push((hash, record.line()));
+                    }
                     chunk.faults.push(RowFault { id, fault });
                 }
             }
@@ -98,7 +122,8 @@ impl Chunk {
             + size_of::<u32>()
             + size_of::<super::stored::Packed>()
             + size_of::<super::order::Turn>();
-        self.lead.capacity() + self.rows.capacity() * row
+        let faults: usize = self.faults.iter().map(RowFault::bytes).sum();
+        self.lead.capacity() + self.rows.capacity() * row + faults
     }
 }
 

@@ -32,7 +32,8 @@ pub struct Columns {
     at: [Option<usize>; Role::ALL.len()],
     /// Where the coordinates stand.
     pub coordinates: Coordinates,
-    /// Whether the coordinates are called longitude and latitude.
+    /// Whether the coordinates are longitude and latitude, and not x and y. For points it is
+    /// their system that decides.
     pub degrees: bool,
     /// What holds for every row.
     pub for_all: StatedForAll,

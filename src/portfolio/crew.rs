@@ -95,6 +95,7 @@ fn serve(
     jobs: &Receiver<Job>,
     report: &Sender<(usize, Result<Done, RunError>)>,
 ) {
+    let _farewell = Farewell { number, report };
     let mut worker = match open() {
         Ok(own) => Worker::new(plan, own).ok_or(RunError::ThreadEnded),
         Err(error) => Err(RunError::Open(error)),
@@ -111,6 +112,20 @@ fn serve(
         };
         if report.send((number, result)).is_err() {
             return;
+        }
+    }
+}
+
+/// Reports the end of a thread that panics, so that nobody waits for it.
+struct Farewell<'a> {
+    number: usize,
+    report: &'a Sender<(usize, Result<Done, RunError>)>,
+}
+
+impl Drop for Farewell<'_> {
+    fn drop(&mut self) {
+        if thread::panicking() {
+            let _ = self.report.send((self.number, Err(RunError::ThreadEnded)));
         }
     }
 }

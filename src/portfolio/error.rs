@@ -47,6 +47,26 @@ pub enum RunError {
         /// What is wrong.
         problem: String,
     },
+    /// An unfinished run is in the way.
+    #[error("an unfinished run is there, {}; accepted: --resume to continue it, or a fresh start after that folder is removed", folder.display())]
+    Unfinished {
+        /// Its folder.
+        folder: PathBuf,
+    },
+    /// There is nothing to take up.
+    #[error("option --resume: there is no unfinished run of {:?} (it would be in {}); accepted: the same command without --resume", result.display().to_string(), folder.display())]
+    NothingToResume {
+        /// The result.
+        result: PathBuf,
+        /// Where the unfinished run would be.
+        folder: PathBuf,
+    },
+    /// Another process writes the same result.
+    #[error("{}: another run writes there at this moment; accepted: another --output, or a start after that run has ended", folder.display())]
+    UnderWay {
+        /// Its folder.
+        folder: PathBuf,
+    },
     /// The unfinished run is another one.
     #[error("{}: an unfinished run is there, and {differs} has changed since it began; accepted: the same files and options, or a fresh start after the folder is removed", folder.display())]
     OtherRun {

@@ -144,7 +144,7 @@ impl<'a> RowReader<'a> {
         };
         let value = match texts {
             ["", ""] => format!("{x} {y}"),
-            [x, y] => format!("{x} {y}"),
+            [x, y] => format!("{} {}", shown(x), shown(y)),
         };
         let field = match names {
             ["geometry", _] => "geometry".to_owned(),
@@ -221,7 +221,8 @@ impl<'a> RowReader<'a> {
             let height = unit.length(number(record, "threshold", measured)?);
             if !is_height_of_land(height) {
                 let problem = "no dry land lies that high or low";
-                return Err(fault(record, "threshold", measured, problem, NUMBER));
+                let accepted = "the height of a threshold; an empty value where nobody knows it";
+                return Err(fault(record, "threshold", measured, problem, accepted));
             }
             let datum = datum.ok_or_else(|| {
                 let accepted = VerticalDatum::ACCEPTED;
@@ -253,13 +254,14 @@ impl<'a> RowReader<'a> {
     }
 
     fn opening(&self, record: &Record<'_>) -> Result<Option<Box<OpeningRow>>, RecordFault> {
-        const OF_OPENINGS: [Role; 8] = [
+        const OF_OPENINGS: [Role; 9] = [
             Role::Opening,
             Role::Building,
             Role::Width,
             Role::OpeningHeight,
             Role::SillAboveThreshold,
             Role::Reveal,
+            Role::Face,
             Role::Wall,
             Role::Occupancy,
         ];
@@ -303,7 +305,7 @@ impl<'a> RowReader<'a> {
         read(&stated).map(Some).map_err(|error| RecordFault {
             line: record.line(),
             field: role.name().to_owned(),
-            value: text.to_owned(),
+            value: shown(text),
             problem: error.problem,
             accepted: error.accepted,
         })
@@ -312,6 +314,11 @@ impl<'a> RowReader<'a> {
 
 /// The farthest that a threshold can lie from the ground, metres: as for a barrier alone.
 const HIGHEST_ABOVE_GROUND: f64 = 30.0;
+
+/// The start of a value: more of it does not help to find it.
+fn shown(text: &str) -> String {
+    text.chars().take(100).collect()
+}
 
 fn number(record: &Record<'_>, field: &str, text: &str) -> Result<f64, RecordFault> {
     let found: Option<f64> = text.parse().ok();
@@ -334,7 +341,7 @@ fn fault(
     RecordFault {
         line: record.line(),
         field: field.to_owned(),
-        value: value.to_owned(),
+        value: shown(value),
         problem: problem.to_owned(),
         accepted: accepted.to_owned(),
     }

@@ -7,6 +7,9 @@ use crate::site::{
 };
 use crate::statement::Place;
 
+/// The id of an opening that the row does not name.
+const UNNAMED: &str = "threshold";
+
 /// A site that is filled anew for each row, so that nothing is allocated a million times.
 pub(super) fn empty() -> Option<Site> {
     Some(Site {
@@ -24,7 +27,7 @@ pub(super) fn empty() -> Option<Site> {
         datum_offsets: Vec::new(),
         rule: None,
         openings: vec![Opening {
-            id: "threshold".to_owned(),
+            id: UNNAMED.to_owned(),
             kind: None,
             width: None,
             height: None,
@@ -57,9 +60,11 @@ pub(super) fn fill(site: &mut Site, row: &Row) {
     let Some(opening) = site.openings.first_mut() else {
         return;
     };
-    if !stated.opening.is_empty() {
-        opening.id.clone_from(&stated.opening);
-    }
+    opening.id.clear();
+    opening.id.push_str(match stated.opening.as_str() {
+        "" => UNNAMED,
+        named => named,
+    });
     opening.width = stated.width;
     opening.height = stated.height;
     opening.sill = match stated.above_threshold {

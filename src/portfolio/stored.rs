@@ -52,7 +52,7 @@ pub(super) enum Unusual {
 /// Readings with their zones by layer and number, which mean the same on every thread.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Kept {
-    zones: SmallVec<[(u8, u32); 2]>,
+    zones: SmallVec<[(u16, u32); 2]>,
     on_edge: bool,
     ground: Option<Result<Ground, Gap>>,
     grade: Option<(Grade, GradeReach)>,
@@ -105,7 +105,10 @@ impl Packed {
             [] => {}
             // Its level is counted from the highest ground, with how that was found.
             [zone] if zone.class == ZoneClass::SheetFlow => return None,
-            [zone] => (packed.layer, packed.zone) = number(zone, sources)?,
+            [zone] => {
+                let (layer, number) = number(zone, sources)?;
+                (packed.layer, packed.zone) = (layer.try_into().ok()?, number);
+            }
             _ => return None,
         }
         if !readings.levels.is_empty() {
@@ -158,7 +161,7 @@ impl Packed {
             };
         }
         let terrain = &sources.terrain;
-        let zone = Some((self.layer, self.zone)).filter(|(_, zone)| *zone != NO_ZONE);
+        let zone = Some((self.layer.into(), self.zone)).filter(|(_, zone)| *zone != NO_ZONE);
         Ok(Readings {
             zones: here(zone.as_slice(), has(flag::ON_EDGE), sources),
             ground: if has(flag::GROUND) {
@@ -223,13 +226,13 @@ fn metres(elevation: Elevation) -> f64 {
 }
 
 /// Layer and number of a zone.
-fn number(zone: &Zone, sources: &Sources) -> Option<(u8, u32)> {
+fn number(zone: &Zone, sources: &Sources) -> Option<(u16, u32)> {
     let mut layers = sources.zones.iter().enumerate();
     layers.find_map(|(layer, map)| Some((layer.try_into().ok()?, map.number_of(zone)?)))
 }
 
-fn here<'maps>(zones: &[(u8, u32)], on_edge: bool, sources: &'maps Sources) -> ZonesHere<'maps> {
-    let of = |(layer, number): &(u8, u32)| sources.zones.get(usize::from(*layer))?.zone(*number);
+fn here<'maps>(zones: &[(u16, u32)], on_edge: bool, sources: &'maps Sources) -> ZonesHere<'maps> {
+    let of = |(layer, number): &(u16, u32)| sources.zones.get(usize::from(*layer))?.zone(*number);
     ZonesHere {
         zones: zones.iter().filter_map(of).collect(),
         on_edge,

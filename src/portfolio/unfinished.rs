@@ -4,10 +4,13 @@
 //! that says how many bytes of them count, where the input goes on, and what was counted. The
 //! journal is replaced as a whole after the rows that it counts are written: whenever the run
 //! is killed, what lies beyond the journal is cut off and done again.
+//!
+//! One run at a time has the folder: it holds a lock there. Once the result has its name, first
+//! the journal is removed and then the rest: a folder without one is nothing to go on from.
 
 use std::collections::BTreeMap;
-use std::fs::{self, File, OpenOptions};
-use std::io::{Seek, SeekFrom, Write};
+use std::fs::{self, File, OpenOptions, TryLockError};
+use std::io::{ErrorKind, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
@@ -25,12 +28,19 @@ pub type Fingerprint = BTreeMap<String, String>;
 /// The folder of a run that is not at its end.
 pub struct Unfinished {
     folder: PathBuf,
-    rows: File,
-    rejects: File,
+    /// The files that grow; `None` once all rows are in them.
+    files: Option<Files>,
+    /// Keeps others away as long as it is open.
+    lock: File,
     journal: Journal,
     written: Instant,
     max_rejects: Option<u64>,
     ids: SameIds,
+}
+
+struct Files {
+    rows: File,
+    rejects: File,
 }
 
 #[derive(Debug, Default, Serialize, Deserialize)]
@@ -41,10 +51,18 @@ struct Journal {
     rows_bytes: u64,
     rejects_bytes: u64,
     summary: Summary,
+    /// Whether all rows are written.
+    complete: bool,
 }
 
 /// The journal is written no more often.
 const PAUSE: Duration = Duration::from_millis(100);
+
+/// The files of the folder.
+const JOURNAL: &str = "journal.json";
+const ROWS: &str = "rows.csv";
+const REJECTED: &str = "rejects.csv";
+const LOCK: &str = "lock";
 
 /// The columns of the rejects.
 const REJECTS: &str = "line,id,field,value,problem,accepted\n";
@@ -58,10 +76,17 @@ impl Unfinished {
         result.with_file_name(name)
     }
 
-    /// Starts a run: `header` is the first line of the result.
+    /// Whether a run to be taken up is there.
+    #[must_use]
+    pub fn is_there(result: &Path) -> bool {
+        Self::folder(result).join(JOURNAL).exists()
+    }
+
+    /// Starts a run: `header` is the first line of the result. A folder without a journal is
+    /// what a killed run left before its first row or after its last, and is used again.
     ///
     /// # Errors
-    /// [`RunError`] where the folder is there already or cannot be written.
+    /// [`RunError`] where a run is there already or its folder cannot be written.
     pub fn start(
         result: &Path,
         header: &str,
@@ -69,54 +94,55 @@ impl Unfinished {
         max_rejects: Option<u64>,
     ) -> Result<Self, RunError> {
         let folder = Self::folder(result);
-        fs::create_dir(&folder).map_err(file_error(&folder, "creating the folder"))?;
+        match fs::create_dir(&folder) {
+            Err(error) if error.kind() != ErrorKind::AlreadyExists => {
+                return Err(file_error(&folder, "creating the folder")(error));
+            }
+            _ => {}
+        }
+        let lock = lock(&folder)?;
+        if folder.join(JOURNAL).exists() {
+            return Err(RunError::Unfinished { folder });
+        }
         let begin = || {
-            let mut rows = create(&folder.join("rows.csv"))?;
-            let mut rejects = create(&folder.join("rejects.csv"))?;
-            put(&mut rows, header.as_bytes(), &folder.join("rows.csv"))?;
-            put(
-                &mut rejects,
-                REJECTS.as_bytes(),
-                &folder.join("rejects.csv"),
-            )?;
-            Ok((rows, rejects))
-        };
-        // Half a folder would stand in the way of the next start.
-        let (rows, rejects) = begin().inspect_err(|_: &RunError| {
-            let _ = fs::remove_dir_all(&folder);
-        })?;
-        let mut run = Self {
-            folder,
-            rows,
-            rejects,
-            journal: Journal {
+            let journal = Journal {
                 fingerprint,
                 rows_bytes: header.len() as u64,
                 rejects_bytes: REJECTS.len() as u64,
                 ..Journal::default()
-            },
-            written: Instant::now(),
-            max_rejects,
-            ids: SameIds::default(),
+            };
+            let files = Files {
+                rows: create(&folder.join(ROWS), header)?,
+                rejects: create(&folder.join(REJECTED), REJECTS)?,
+            };
+            let mut run = Self::with(folder.clone(), lock, journal, max_rejects);
+            run.files = Some(files);
+            run.note()?;
+            Ok(run)
         };
-        run.note().inspect_err(|_| {
-            let _ = fs::remove_dir_all(&run.folder);
-        })?;
-        Ok(run)
+        // Half a folder would stand in the way of the next start.
+        begin().inspect_err(|_: &RunError| {
+            let _ = fs::remove_dir_all(&folder);
+        })
     }
 
     /// Takes up a run where it was left.
     ///
     /// # Errors
-    /// [`RunError`] where there is none, where it was another run, or where its files are
-    /// shorter than its journal says.
+    /// [`RunError`] where there is none, where it is under way or was another run, or where
+    /// its files are shorter than its journal says.
     pub fn resume(
         result: &Path,
         fingerprint: &Fingerprint,
         max_rejects: Option<u64>,
     ) -> Result<Self, RunError> {
         let folder = Self::folder(result);
-        let path = folder.join("journal.json");
+        if !Self::is_there(result) {
+            let result = result.to_owned();
+            return Err(RunError::NothingToResume { result, folder });
+        }
+        let lock = lock(&folder)?;
+        let path = folder.join(JOURNAL);
         let text = fs::read_to_string(&path).map_err(file_error(&path, "reading"))?;
         let journal: Journal = serde_json::from_str(&text).map_err(|error| RunError::Journal {
             path: path.clone(),
@@ -125,17 +151,26 @@ impl Unfinished {
         if let Some(differs) = difference(&journal.fingerprint, fingerprint) {
             return Err(RunError::OtherRun { folder, differs });
         }
-        let rows = cut(&folder.join("rows.csv"), journal.rows_bytes)?;
-        let rejects = cut(&folder.join("rejects.csv"), journal.rejects_bytes)?;
-        Ok(Self {
+        let mut run = Self::with(folder, lock, journal, max_rejects);
+        if !run.journal.complete {
+            run.files = Some(Files {
+                rows: cut(&run.rows(), run.journal.rows_bytes)?,
+                rejects: cut(&run.rejects(), run.journal.rejects_bytes)?,
+            });
+        }
+        Ok(run)
+    }
+
+    fn with(folder: PathBuf, lock: File, journal: Journal, max_rejects: Option<u64>) -> Self {
+        Self {
             folder,
-            rows,
-            rejects,
+            files: None,
+            lock,
             journal,
             written: Instant::now(),
             max_rejects,
             ids: SameIds::default(),
-        })
+        }
     }
 
     /// Where the input goes on; `None` at its start.
@@ -153,13 +188,13 @@ impl Unfinished {
     /// The rows so far, as CSV.
     #[must_use]
     pub fn rows(&self) -> PathBuf {
-        self.folder.join("rows.csv")
+        self.folder.join(ROWS)
     }
 
     /// The rejected rows so far, as CSV.
     #[must_use]
     pub fn rejects(&self) -> PathBuf {
-        self.folder.join("rejects.csv")
+        self.folder.join(REJECTED)
     }
 
     /// Writes the journal, so that the run can be taken up from here.
@@ -167,7 +202,7 @@ impl Unfinished {
     /// # Errors
     /// [`RunError`] where it cannot be written; the journal before it stays.
     pub fn note(&mut self) -> Result<(), RunError> {
-        let path = self.folder.join("journal.json");
+        let path = self.folder.join(JOURNAL);
         let fresh = self.folder.join("journal.new");
         let text = serde_json::to_vec(&self.journal).map_err(|error| RunError::Journal {
             path: path.clone(),
@@ -184,15 +219,25 @@ impl Unfinished {
         &mut self.ids
     }
 
-    /// Makes sure that the rows are on the disk.
+    /// Notes that all rows are written, once they are on the disk.
     ///
     /// # Errors
     /// [`RunError`] where the disk refuses.
-    pub fn sync(&self) -> Result<(), RunError> {
-        for (file, path) in [(&self.rows, self.rows()), (&self.rejects, self.rejects())] {
-            file.sync_all().map_err(file_error(&path, "saving"))?;
+    pub fn complete(&mut self) -> Result<(), RunError> {
+        if let Some(files) = &self.files {
+            for (file, path) in [(&files.rows, self.rows()), (&files.rejects, self.rejects())] {
+                file.sync_all().map_err(file_error(&path, "saving"))?;
+            }
         }
-        Ok(())
+        self.files = None;
+        self.journal.complete = true;
+        self.note()
+    }
+
+    /// Whether all rows are written.
+    #[must_use]
+    pub const fn is_complete(&self) -> bool {
+        self.journal.complete
     }
 
     /// Removes the folder, once its rows are in the result.
@@ -200,9 +245,13 @@ impl Unfinished {
     /// # Errors
     /// [`RunError`] where it cannot be removed.
     pub fn remove(self) -> Result<(), RunError> {
-        let folder = self.folder.clone();
-        drop(self);
-        fs::remove_dir_all(&folder).map_err(file_error(&folder, "removing"))
+        // Without its journal the rest is nothing to go on from.
+        let failed = file_error(&self.folder, "removing");
+        fs::remove_file(self.folder.join(JOURNAL)).map_err(&failed)?;
+        fs::remove_dir_all(&self.folder).map_err(failed)?;
+        // Until here nobody else was to begin.
+        drop(self.lock);
+        Ok(())
     }
 }
 
@@ -215,9 +264,10 @@ impl Sink for Unfinished {
             ids,
         } = answers;
         let (rows, rejected) = (self.rows(), self.rejects());
-        put(&mut self.rows, lines, &rows)?;
         let text = reject_lines(rejects);
-        put(&mut self.rejects, &text, &rejected)?;
+        let files = self.files.as_mut().ok_or(RunError::ThreadEnded)?;
+        put(&mut files.rows, lines, &rows)?;
+        put(&mut files.rejects, &text, &rejected)?;
         self.journal.rows_bytes += lines.len() as u64;
         self.journal.rejects_bytes += text.len() as u64;
         self.journal.position = Some(end);
@@ -275,8 +325,23 @@ fn difference(left: &Fingerprint, right: &Fingerprint) -> Option<String> {
     different.next().cloned()
 }
 
-fn create(path: &Path) -> Result<File, RunError> {
-    File::create(path).map_err(file_error(path, "creating"))
+/// Takes the lock of a folder. Where the file system knows no locks the run goes on without.
+fn lock(folder: &Path) -> Result<File, RunError> {
+    let path = folder.join(LOCK);
+    let lock = File::create(&path).map_err(file_error(&path, "creating"))?;
+    match lock.try_lock() {
+        Err(TryLockError::WouldBlock) => Err(RunError::UnderWay {
+            folder: folder.to_owned(),
+        }),
+        Ok(()) | Err(TryLockError::Error(_)) => Ok(lock),
+    }
+}
+
+/// A file with its first line.
+fn create(path: &Path, first: &str) -> Result<File, RunError> {
+    let mut file = File::create(path).map_err(file_error(path, "creating"))?;
+    put(&mut file, first.as_bytes(), path)?;
+    Ok(file)
 }
 
 fn put(file: &mut File, bytes: &[u8], path: &Path) -> Result<(), RunError> {

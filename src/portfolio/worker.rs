@@ -182,12 +182,9 @@ impl<'a> Worker<'a> {
         readings: &[Packed],
         mut unusual: HashMap<u32, Unusual>,
     ) -> Result<Answers, RunError> {
-        let of_faults = chunk.faults.iter().filter(|row| !row.id.is_empty());
         let mut answers = Answers {
             rejects: chunk.faults.clone(),
-            ids: of_faults
-                .map(|row| (id_hash(&row.id, ""), row.fault.line))
-                .collect(),
+            ids: chunk.ids_of_faults.clone(),
             ..Answers::default()
         };
         let widths = self.plan.columns.has_widths();

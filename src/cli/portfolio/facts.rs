@@ -23,24 +23,9 @@ pub(super) fn fingerprint(
         "the program".to_owned(),
         env!("CARGO_PKG_VERSION").to_owned(),
     );
-    let asked = format!(
-        "{:?}",
-        (
-            (
-                &options.from,
-                &options.layer,
-                &options.map,
-                &options.columns
-            ),
-            (
-                &options.crs,
-                options.threshold_unit,
-                options.threshold_datum
-            ),
-            (&options.maps, &options.method, options.units),
-        )
-    );
-    mark.insert("an option".to_owned(), asked);
+    for (option, value) in asked(options) {
+        mark.insert(format!("option {option}"), value);
+    }
     for path in opener.files().iter().filter(|path| path.exists()) {
         mark.insert(
             path.display().to_string(),
@@ -48,6 +33,50 @@ pub(super) fn fingerprint(
         );
     }
     Ok(mark)
+}
+
+/// The options that rows depend on, by their names.
+fn asked(options: &PortfolioOptions) -> Vec<(&'static str, String)> {
+    let (maps, method) = (&options.maps, &options.method);
+    vec![
+        ("--from", format!("{:?}", options.from)),
+        ("--layer", format!("{:?}", options.layer)),
+        ("--map", format!("{:?}", options.map)),
+        ("--columns", format!("{:?}", options.columns)),
+        ("--crs", format!("{:?}", options.crs)),
+        ("--threshold-unit", format!("{:?}", options.threshold_unit)),
+        (
+            "--threshold-datum",
+            format!("{:?}", options.threshold_datum),
+        ),
+        ("--units", format!("{:?}", options.units)),
+        (
+            "--zones, or one of --zones-...,",
+            format!("{:?}", maps.zones),
+        ),
+        (
+            "--surface, --depth, or one of theirs,",
+            format!("{:?}", maps.rasters),
+        ),
+        (
+            "--lines, or one of --lines-...,",
+            format!("{:?}", maps.lines),
+        ),
+        (
+            "--sections, or one of --sections-...,",
+            format!("{:?}", maps.sections),
+        ),
+        (
+            "--dem, one of --dem-..., or --grade-radius",
+            format!("{:?}", maps.dem),
+        ),
+        ("--grids or --grids-network", format!("{:?}", maps.datums)),
+        ("--datum-offset", format!("{:?}", maps.offsets)),
+        ("--chance", method.chance.clone()),
+        ("--years", method.years.to_string()),
+        ("--rule", format!("{:?}", method.rule)),
+        ("--kit", format!("{:?}", method.kit)),
+    ]
 }
 
 /// Length and time of the last change.
@@ -86,7 +115,7 @@ pub(super) fn run_facts(
         more.push(("Standard deviation of the terrain".to_owned(), sd.clone()));
     }
     RunFacts {
-        input: options.table.display().to_string(),
+        input: super::name(options),
         zones: names(&maps.zones.zones),
         levels: levels.into_iter().flatten().cloned().collect(),
         terrain: maps

@@ -13,6 +13,7 @@ use sillmark::table::{
 };
 use sillmark::verdict::{CautionTexts, Verdict};
 
+use super::beside::RejectsFile;
 use super::facts::run_facts;
 use super::table::format;
 use crate::cli::arguments::{PortfolioOptions, Ranking};
@@ -52,8 +53,6 @@ impl<'a> Finish<'a> {
         }
         for path in &options.summary {
             form(path)?;
-            // A bad path fails before the run and not after it.
-            Target::open(Some(path), &[])?;
         }
         Ok(Self { options, format })
     }
@@ -97,9 +96,7 @@ impl<'a> Finish<'a> {
         let Some(target) = asked.or_else(beside) else {
             return Ok(None);
         };
-        let text = std::fs::read_to_string(work.rejects()).map_err(Failure::other)?;
-        Target::open(Some(&target), &[])?.write(&text)?;
-        Ok(Some(target))
+        RejectsFile::copy(&work.rejects(), &target).map(Some)
     }
 
     /// Writes the summaries that were asked for.
@@ -138,7 +135,7 @@ impl<'a> Finish<'a> {
                 Ranking::Chance => "chance_at_sill",
             };
             sort_ranked(&rows, by, true, plan.batch_bytes, RANK, &ranked)
-                .map_err(Failure::input)?;
+                .map_err(Failure::other)?;
             columns.insert(
                 0,
                 OutColumn {
@@ -148,21 +145,28 @@ impl<'a> Finish<'a> {
             );
             rows = ranked;
         }
-        if self.format == TableFormat::Csv {
-            // Its rows are the result as they are.
-            return std::fs::rename(&rows, path).map_err(Failure::other);
+        if self.format != TableFormat::Csv {
+            // Within the work folder, so that nothing stays beside the result when the program
+            // is killed here.
+            let converted = rows.with_file_name("converted");
+            let points = points(&columns, plan)?;
+            convert(
+                &rows,
+                &columns,
+                points.as_ref(),
+                &converted,
+                self.format,
+                LAYER,
+                Some(&style()),
+            )
+            .map_err(Failure::other)?;
+            rows = converted;
+        } else if !rows.exists() {
+            // The run was stopped after they had become the result.
+            return Ok(());
         }
-        let points = points(&columns, plan)?;
-        convert(
-            &rows,
-            &columns,
-            points.as_ref(),
-            path,
-            self.format,
-            LAYER,
-            Some(&style()),
-        )
-        .map_err(Failure::input)
+        std::fs::rename(&rows, path)
+            .map_err(|error| Failure::other(format!("{}: {error}", path.display())))
     }
 }
 

@@ -1,5 +1,6 @@
 //! `sillmark portfolio`: a table of buildings.
 
+mod beside;
 mod facts;
 mod finish;
 mod memory;
@@ -20,7 +21,6 @@ use self::progress::Bar;
 use self::stream::Stream;
 use super::arguments::PortfolioOptions;
 use super::failure::Failure;
-use super::output::check_path;
 
 /// Somebody pressed Ctrl-C.
 static STOPPED: AtomicBool = AtomicBool::new(false);
@@ -29,6 +29,7 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     let finish = finish::Finish::plan(options)?;
     let mut reader = table::open(options)?;
     let opener = Opener::new(options)?;
+    beside::check_all(options, &opener.files())?;
     let plan = table::plan(options, &reader, &opener)?;
     let columns = sillmark::portfolio::answer_columns(&plan.columns);
     match &options.output {
@@ -64,8 +65,10 @@ fn to_stdout(
     if stream.is_closed() {
         return Err(Failure::BrokenPipe);
     }
-    outcome.map_err(failure)?;
-    stream.end(finish, plan)
+    match outcome {
+        Ok(()) => stream.end(finish, plan),
+        Err(error) => Err(stream.end_early(error)),
+    }
 }
 
 fn to_file(
@@ -77,17 +80,20 @@ fn to_file(
     columns: &[OutColumn],
     finish: &finish::Finish<'_>,
 ) -> Result<(), Failure> {
-    check_path(path, &opener.files())?;
     let mark = fingerprint(options, opener)?;
-    let mut work = if options.resume {
-        let mut work = Unfinished::resume(path, &mark, options.max_rejects).map_err(failure)?;
-        if let Some(position) = work.position() {
-            table::skip_to(reader, position, &plan.columns, work.ids())?;
+    let mut work = match (options.resume, is_stdin(options)) {
+        (true, true) => {
+            return Err(Failure::input(
+                "option --resume: a table on stdin can be read only once; accepted: a file",
+            ));
         }
-        work
-    } else {
-        begin(path, &header(columns), mark, options.max_rejects)?
-    };
+        (true, false) => Unfinished::resume(path, &mark, options.max_rejects),
+        (false, _) => Unfinished::start(path, &header(columns), mark, options.max_rejects),
+    }
+    .map_err(failure)?;
+    if let Some(position) = work.position() {
+        table::skip_to(reader, position, &plan.columns, work.ids())?;
+    }
     // A second Ctrl-C ends the program at once.
     let handler = ctrlc::set_handler(|| {
         if STOPPED.swap(true, Ordering::Relaxed) {
@@ -95,29 +101,26 @@ fn to_file(
         }
     });
     handler.map_err(Failure::other)?;
-    if let Err(error) = drive(reader, plan, opener, &mut work) {
-        return Err(stopped(error, work, path, finish));
+    if !work.is_complete() {
+        if let Err(error) = drive(reader, plan, opener, &mut work) {
+            return Err(stopped(error, work, path, options, finish));
+        }
+        work.complete().map_err(failure)?;
     }
-    work.note().and_then(|()| work.sync()).map_err(failure)?;
     finish.finish(work, path, columns, plan)
 }
 
-fn begin(
-    path: &Path,
-    header: &str,
-    mark: sillmark::portfolio::Fingerprint,
-    max_rejects: Option<u64>,
-) -> Result<Unfinished, Failure> {
-    let folder = Unfinished::folder(path);
-    if folder.exists() {
-        return Err(Failure::input(format!(
-            "option --output: {:?}: an unfinished run is there, {}; accepted: --resume to \
-             continue it, or a fresh start after that folder is removed",
-            path.display().to_string(),
-            folder.display()
-        )));
+/// What the table is called in messages.
+fn name(options: &PortfolioOptions) -> String {
+    if is_stdin(options) {
+        return "standard input".to_owned();
     }
-    Unfinished::start(path, header, mark, max_rejects).map_err(failure)
+    options.table.display().to_string()
+}
+
+/// Whether the table comes on stdin.
+fn is_stdin(options: &PortfolioOptions) -> bool {
+    options.table.as_os_str() == "-"
 }
 
 /// What is left of a run that ended early, and how to go on.
@@ -125,6 +128,7 @@ fn stopped(
     error: RunError,
     mut work: Unfinished,
     path: &Path,
+    options: &PortfolioOptions,
     finish: &finish::Finish<'_>,
 ) -> Failure {
     let rows = work.summary().read();
@@ -142,6 +146,13 @@ fn stopped(
             let _ = work.remove();
             failure(error)
         }
+        error if is_stdin(options) => {
+            let _ = work.remove();
+            let message = format!(
+                "{error}; no result was written, and a table on stdin cannot be taken up again"
+            );
+            with_message(&failure(error), message)
+        }
         error => {
             let noted = work.note();
             let go_on = match noted {
@@ -156,12 +167,17 @@ fn stopped(
                 ),
             };
             let message = format!("{error}; {go_on}");
-            match failure(error) {
-                Failure::Input(_) => Failure::input(message),
-                Failure::BrokenPipe => Failure::BrokenPipe,
-                Failure::Other(_) => Failure::other(message),
-            }
+            with_message(&failure(error), message)
         }
+    }
+}
+
+/// A failure of the same kind that says more.
+fn with_message(failure: &Failure, message: String) -> Failure {
+    match failure {
+        Failure::Input(_) => Failure::input(message),
+        Failure::BrokenPipe => Failure::BrokenPipe,
+        Failure::Other(_) => Failure::other(message),
     }
 }
 
@@ -194,6 +210,9 @@ fn failure(error: RunError) -> Failure {
         | RunError::Table(_)
         | RunError::Open(_)
         | RunError::TooManyRejects { .. }
+        | RunError::Unfinished { .. }
+        | RunError::NothingToResume { .. }
+        | RunError::UnderWay { .. }
         | RunError::OtherRun { .. }
         | RunError::Journal { .. } => Failure::input(error),
         RunError::File { reason, .. } => match reason.kind() {
@@ -208,13 +227,14 @@ fn failure(error: RunError) -> Failure {
 }
 
 /// Prints rejected rows where no file takes them.
-fn tell_rejects(answers: &Answers, told: &mut usize) {
+fn tell_rejects(answers: &Answers, table: &str, told: &mut usize) {
     use std::io::Write as _;
     for reject in &answers.rejects {
         *told += 1;
         if *told <= TOLD {
             // A closed stderr leaves nobody to tell.
-            let _ = writeln!(std::io::stderr(), "rejected: {}", reject.fault);
+            let fault = reject.fault.clone().in_file(table);
+            let _ = writeln!(std::io::stderr(), "rejected: {fault}");
         }
     }
 }

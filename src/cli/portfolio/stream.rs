@@ -1,20 +1,22 @@
 //! Results on stdout: a filter.
 
-use std::fs::File;
 use std::io::{ErrorKind, Write as _};
 use std::path::PathBuf;
 
 use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Answers, Plan, RunError, SameIds, Sink, reject_lines, rejects_header};
 
+use super::beside::RejectsFile;
 use super::finish::{Finish, tell_repeated};
-use super::{End, TOLD, tell_rejects};
+use super::{End, TOLD, failure, name, tell_rejects};
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
 
 /// Writes lines to stdout as they come.
 pub(super) struct Stream {
-    rejects: Option<(File, PathBuf)>,
+    /// The table's name in messages.
+    table: String,
+    rejects: Option<RejectsFile>,
     max_rejects: Option<u64>,
     told: usize,
     closed: bool,
@@ -24,16 +26,14 @@ pub(super) struct Stream {
 
 impl Stream {
     pub(super) fn new(header: Option<&str>, options: &PortfolioOptions) -> Result<Self, Failure> {
-        let rejects = options.rejects.as_ref().map(|path| {
-            let made = File::create(path).and_then(|mut file| {
-                file.write_all(rejects_header().as_bytes())?;
-                Ok(file)
-            });
-            made.map(|file| (file, path.clone())).map_err(|error| {
-                Failure::input(format!("option --rejects: {}: {error}", path.display()))
-            })
+        let rejects = options.rejects.as_deref().map(|path| {
+            let mut file = RejectsFile::begin(path)?;
+            file.write(rejects_header().as_bytes())
+                .map_err(|reason| failure(file_error(path.to_owned(), reason)))?;
+            Ok(file)
         });
         let mut stream = Self {
+            table: name(options),
             rejects: rejects.transpose()?,
             max_rejects: options.max_rejects,
             told: 0,
@@ -41,10 +41,11 @@ impl Stream {
             summary: Summary::default(),
             ids: SameIds::default(),
         };
-        stream
-            .print(header.unwrap_or_default().as_bytes())
-            .map_err(Failure::other)?;
-        Ok(stream)
+        match stream.print(header.unwrap_or_default().as_bytes()) {
+            Err(_) if stream.closed => Err(Failure::BrokenPipe),
+            Err(error) => Err(failure(error)),
+            Ok(()) => Ok(stream),
+        }
     }
 
     /// Whether nobody reads any more.
@@ -61,8 +62,21 @@ impl Stream {
                 "rejected: {more} more rows (option --rejects names all)"
             );
         }
-        finish.summaries(&self.summary, None, plan)?;
+        let rejects = self.rejects.map(RejectsFile::land).transpose()?;
+        finish.summaries(&self.summary, rejects.as_deref(), plan)?;
         tell_repeated(self.ids)
+    }
+
+    /// What is said where too many rows are rejected: the rows so far are kept.
+    pub(super) fn end_early(self, error: RunError) -> Failure {
+        let kept = match (&error, self.rejects) {
+            (RunError::TooManyRejects { .. }, Some(file)) => file.land().ok(),
+            _ => None,
+        };
+        match kept {
+            Some(path) => Failure::input(format!("{error}; the rows are in {}", path.display())),
+            None => failure(error),
+        }
     }
 
     fn print(&mut self, text: &[u8]) -> Result<(), RunError> {
@@ -79,10 +93,10 @@ impl Sink for Stream {
     fn take(&mut self, answers: &Answers, _end: End) -> Result<(), RunError> {
         self.print(&answers.lines)?;
         match &mut self.rejects {
-            Some((file, path)) => file
-                .write_all(&reject_lines(&answers.rejects))
-                .map_err(|reason| file_error(path.clone(), reason))?,
-            None => tell_rejects(answers, &mut self.told),
+            Some(file) => file
+                .write(&reject_lines(&answers.rejects))
+                .map_err(|reason| file_error(file.path().to_owned(), reason))?,
+            None => tell_rejects(answers, &self.table, &mut self.told),
         }
         self.summary.merge(&answers.summary);
         let temporary = std::env::temp_dir();

@@ -3,7 +3,7 @@
 use sillmark::assess::Detail;
 use sillmark::crs::HorizontalCrs;
 use sillmark::portfolio::{
-    BLOCK_BYTES, Columns, Mapping, Plan, Role, SameIds, StatedForAll, id_hash,
+    BLOCK_BYTES, Columns, Coordinates, Mapping, Plan, Role, SameIds, StatedForAll, id_hash,
 };
 use sillmark::quantity::UnitSystem;
 use sillmark::statement::{Place, Stated};
@@ -72,7 +72,7 @@ pub(super) fn plan(
         unit: options.threshold_unit,
         datum: options.threshold_datum,
     };
-    let name = options.table.display().to_string();
+    let name = super::name(options);
     let columns = Columns::find(
         &name,
         reader.columns(),
@@ -80,7 +80,8 @@ pub(super) fn plan(
         reader.has_points(),
         for_all,
     );
-    let columns = columns.map_err(Failure::input)?;
+    let mut columns = columns.map_err(Failure::input)?;
+    let crs = crs(opener, reader, &mut columns, &name)?;
     let units = options.units.map(UnitSystem::from);
     let method = method(
         &options.method,
@@ -90,7 +91,7 @@ pub(super) fn plan(
         Detail::Figures,
     )?;
     Ok(Plan {
-        crs: crs(opener, reader),
+        crs,
         columns,
         method,
         units,
@@ -100,13 +101,33 @@ pub(super) fn plan(
     })
 }
 
-/// The system of the coordinates: as stated, as the table says, or none for WGS 84.
-fn crs(opener: &Opener<'_>, reader: &TableReader) -> Option<HorizontalCrs> {
+/// The system of the coordinates; `None` for WGS 84. That of a table's points is theirs, and
+/// that of columns x and y where nothing else is stated; columns longitude and latitude are not
+/// in it.
+fn crs(
+    opener: &Opener<'_>,
+    reader: &TableReader,
+    columns: &mut Columns,
+    name: &str,
+) -> Result<Option<HorizontalCrs>, Failure> {
     let stated = opener.crs.as_ref().map(|crs| &crs.horizontal);
-    let found = stated.or(reader.point_crs());
-    found
-        .filter(|crs| !matches!(crs.definition(), "EPSG:4326" | "OGC:CRS84"))
-        .cloned()
+    let of_points = reader.point_crs();
+    let found = match (columns.coordinates, columns.degrees) {
+        (Coordinates::Point, _) => {
+            let found = stated.or(of_points);
+            columns.degrees = found.is_none_or(HorizontalCrs::is_geographic);
+            found
+        }
+        (Coordinates::Columns(..), true) => stated,
+        (Coordinates::Columns(..), false) => Some(stated.or(of_points).ok_or_else(|| {
+            Failure::input(format!(
+                "{name}: columns x, y: their coordinate system is not stated; accepted: option \
+                 --crs, such as --crs EPSG:26915, or columns longitude and latitude"
+            ))
+        })?),
+    };
+    let other = found.filter(|crs| !matches!(crs.definition(), "EPSG:4326" | "OGC:CRS84"));
+    Ok(other.cloned())
 }
 
 /// Goes to where an unfinished run stopped; the ids before it count as well.
