@@ -43,7 +43,7 @@ pub use assessment::{Assessment, OpeningAssessment};
 pub use chances::YearlyChance;
 pub use error::{AssessError, OtherDatum};
 pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
-pub use readings::{Readings, read_place};
+pub use readings::{Asked, Readings, SillAsked, read_place};
 pub(crate) use trail::percent;
 pub use trail::{Step, Trail, Value};
 pub use uncertainty::Uncertainty;
@@ -120,7 +120,12 @@ pub fn assess<'a>(
     sources: &'a Sources,
     method: &'a Method,
 ) -> Result<Assessment<'a>, AssessError> {
-    let readings = read_place(site.location, site.footprint.as_ref(), sources, method)?;
+    let asked = Asked {
+        location: site.location,
+        outline: site.footprint.as_ref(),
+        sill: None,
+    };
+    let readings = read_place(asked, sources, method)?;
     assess_read(site, readings, sources, method)
 }
 

@@ -1,7 +1,7 @@
 //! What maps, terrain and rule say about one place.
 
 use super::study::{Spot, Study};
-use super::{AssessError, Readings, read_place};
+use super::{Asked, AssessError, Readings, read_place};
 use crate::design::DesignLevel;
 use crate::hazard::{Zone, ZoneClass};
 use crate::level::{Candidate, Curve, FloodLevel};
@@ -87,7 +87,12 @@ impl<'a> Study<'a> {
             .footprint
             .as_ref()
             .filter(|_| self.is_at_site(spot));
-        let readings = read_place(spot.location, outline, self.sources, self.method)?;
+        let asked = Asked {
+            location: spot.location,
+            outline,
+            sill: None,
+        };
+        let readings = read_place(asked, self.sources, self.method)?;
         self.conclude(spot, readings)
     }
 

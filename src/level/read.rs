@@ -1,5 +1,6 @@
 //! Step one: what the maps say at a place, each on its own datum.
 
+use super::boundary::floods;
 use super::water::deciding;
 use super::{
     BoundaryAnswer, BoundaryError, Candidate, LevelMaps, LevelSource, boundary_level, level_lines,
@@ -123,7 +124,10 @@ fn has_level(question: &MapQuestion<'_>, read: &MapLevels) -> bool {
 
 /// The edge of the zone on the terrain, where both are given.
 fn ask_edge(question: &MapQuestion<'_>, levels: &mut MapLevels) -> Result<(), LevelError> {
-    if question.terrain.dems().is_empty() {
+    let mut zones = question.zones.iter();
+    let water =
+        zones.any(|zone| zone.annual_chance.same_event(question.event) && floods(zone.class));
+    if question.terrain.dems().is_empty() || !water {
         return Ok(());
     }
     for map in question.zone_maps {

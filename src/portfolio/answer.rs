@@ -1,13 +1,15 @@
 //! A row of the result.
 
+use std::io::Write as _;
+
 use super::{Columns, Role};
 use crate::assess::{Assessment, OpeningAssessment};
 use crate::barrier::Upright;
 use crate::quantity::unit::{in_newtons_per_metre, meter};
-use crate::quantity::{Elevation, Length};
+use crate::quantity::{Elevation, Length, push_fixed};
 use crate::risk::ChanceAtLevel;
 use crate::statement::Choice;
-use crate::table::{ColumnKind, OutColumn, csv_fixed, csv_text};
+use crate::table::{ColumnKind, OutColumn, csv_text};
 use crate::verdict::Caution;
 
 /// Decimals of lengths: a tenth of a millimetre.
@@ -91,7 +93,7 @@ pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>
     let design = place.design_level.as_ref();
     text(line, zone.map(|zone| zone.code.as_str()));
     text(line, zone.and_then(|zone| zone.subtype.as_deref()));
-    text(line, level.map(|level| level.source.code()));
+    code(line, level.map(|level| level.source.code()));
     height(line, level.map(|level| level.elevation));
     length(line, level.and_then(|level| level.sd));
     height(line, place.ground.elevation());
@@ -107,11 +109,11 @@ pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>
         force.map(|load| in_newtons_per_metre(load.force)),
         NEWTONS,
     );
-    text(line, Some(opening.verdict.word()));
+    code(line, Some(opening.verdict.word()));
     reasons(line, assessment, opening);
     cautions(line, &assessment.cautions);
     let estimate = assessment.site.threshold.is_estimate();
-    text(line, Some(if estimate { "above-ground" } else { "stated" }));
+    code(line, Some(if estimate { "above-ground" } else { "stated" }));
     fixed(line, chance_at_sill(opening), CHANCES);
     if widths {
         barrier(line, opening);
@@ -165,11 +167,18 @@ fn cautions(line: &mut Vec<u8>, cautions: &[Caution]) {
 }
 
 fn datum(line: &mut Vec<u8>, assessment: &Assessment<'_>) {
-    text(line, Some(&assessment.site.threshold.datum().to_string()));
+    // A datum's code has nothing to quote, and a vector takes everything.
+    let _ = write!(line, "{},", assessment.site.threshold.datum());
 }
 
 fn text(line: &mut Vec<u8>, text: Option<&str>) {
     csv_text(line, text.unwrap_or_default());
+    line.push(b',');
+}
+
+/// One of our own words, which need no quotes.
+fn code(line: &mut Vec<u8>, code: Option<&'static str>) {
+    line.extend_from_slice(code.unwrap_or_default().as_bytes());
     line.push(b',');
 }
 
@@ -183,7 +192,7 @@ fn length(line: &mut Vec<u8>, length: Option<Length>) {
 
 fn fixed(line: &mut Vec<u8>, number: Option<f64>, decimals: usize) {
     if let Some(number) = number {
-        csv_fixed(line, number, decimals);
+        push_fixed(line, number, decimals);
     }
     line.push(b',');
 }

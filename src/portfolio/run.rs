@@ -74,6 +74,7 @@ pub fn run(
                 watched: &mut watched,
             };
             crew.work(&mut parsing)?;
+            tracing::debug!(target: "portfolio", "a batch is parsed");
             let chunks: Vec<Chunk> = parsing.chunks.into_iter().flatten().collect();
             if chunks.is_empty() {
                 return Ok(());
@@ -119,7 +120,9 @@ fn batch(
         unusual: batch.iter().map(|_| HashMap::new()).collect(),
         watched,
     };
+    tracing::debug!(target: "portfolio", "its places are in order");
     crew.work(&mut survey)?;
+    tracing::debug!(target: "portfolio", "its places are read");
     let Survey {
         readings, unusual, ..
     } = survey;

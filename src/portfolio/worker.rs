@@ -5,6 +5,8 @@ use std::collections::HashMap;
 use std::ops::Range;
 use std::sync::Arc;
 
+use smallvec::SmallVec;
+
 use super::answer;
 use super::chunk::{Chunk, RowFault};
 use super::order::Turn;
@@ -13,9 +15,10 @@ use super::same_ids::{IdAt, id_hash};
 use super::stored::{Packed, Unusual};
 use super::summary::{RowFigures, Summary};
 use super::{Own, Plan, RunError, site_of_row};
-use crate::assess::{AssessError, Assessment, Method, assess_read, read_place};
-use crate::quantity::{AnnualChance, UnitSystem};
-use crate::site::Site;
+use crate::assess::{Asked, AssessError, Assessment, Method, SillAsked, assess_read, read_place};
+use crate::design::Base;
+use crate::quantity::{AnnualChance, Length, UnitSystem};
+use crate::site::{Site, Threshold};
 use crate::table::{Block, RecordFault};
 
 /// The rows of a batch.
@@ -77,6 +80,9 @@ pub(super) struct Worker<'a> {
     /// With the units of the row, or those that the user asks for.
     methods: [Method; 2],
     site: Site,
+    /// Water over the ground that a wall takes of which nothing is stated, where the rule
+    /// never puts the design level below the flood level.
+    wall: Option<Length>,
 }
 
 impl Drop for Worker<'_> {
@@ -97,6 +103,12 @@ impl<'a> Worker<'a> {
             own,
             methods: [method(UnitSystem::Us), method(UnitSystem::Si)],
             site: site_of_row::empty()?,
+            wall: plan
+                .method
+                .limits
+                .wall(None)
+                .depth
+                .filter(|_| never_below(&plan.method)),
         })
     }
 
@@ -149,31 +161,55 @@ impl<'a> Worker<'a> {
         let [method, _] = &self.methods;
         let mut readings = Vec::with_capacity(range.len());
         let mut unusual = Vec::new();
-        for (position, (_, chunk, row)) in turns
-            .get(range.clone())
-            .unwrap_or_default()
-            .iter()
-            .enumerate()
-        {
-            let row = batch
-                .get(*chunk as usize)
-                .and_then(|chunk| chunk.rows.get(*row as usize));
-            let Some(row) = row else { continue };
-            let (packed, rest) = match read_place(row.location, None, sources, method) {
-                Ok(read) => Packed::of(read, sources),
-                Err(AssessError::Crs(error)) => {
-                    Packed::refused(fault(row, "coordinates", &error.to_string(), PLACE))
-                }
-                Err(error) => return Err(error.into()),
-            };
-            readings.push(packed);
-            unusual.extend(rest.map(|rest| (position, rest)));
+        let turns = turns.get(range.clone()).unwrap_or_default();
+        let row = |(_, chunk, row): &Turn| {
+            let chunk = batch.get(*chunk as usize)?;
+            chunk.rows.get(*row as usize)
+        };
+        // The rows lie all over the batch: fetched together they do not wait for each other.
+        for (number, turns) in turns.chunks(TOGETHER).enumerate() {
+            let asked: SmallVec<[_; TOGETHER]> = turns
+                .iter()
+                .filter_map(row)
+                .map(|row| self.asked(row))
+                .collect();
+            for (position, asked) in asked.into_iter().enumerate() {
+                let (packed, rest) = match read_place(asked, sources, method) {
+                    Ok(read) => Packed::of(read, sources),
+                    Err(AssessError::Crs(error)) => match turns.get(position).and_then(row) {
+                        Some(row) => {
+                            Packed::refused(fault(row, "coordinates", &error.to_string(), PLACE))
+                        }
+                        None => (Packed::NOTHING, None),
+                    },
+                    Err(error) => return Err(error.into()),
+                };
+                readings.push(packed);
+                unusual.extend(rest.map(|rest| (number * TOGETHER + position, rest)));
+            }
         }
         Ok(Done::Surveyed {
             range,
             readings,
             unusual,
         })
+    }
+
+    /// What is asked of the maps for a row. Of the ground around a threshold without an opening
+    /// only what decides is asked; a barrier is designed with what is really there.
+    fn asked(&self, row: &Row) -> Asked<'static> {
+        let sill = match (&row.opening, row.threshold) {
+            (None, Threshold::Stated(elevation)) => Some(SillAsked {
+                elevation,
+                wall: self.wall,
+            }),
+            _ => None,
+        };
+        Asked {
+            location: row.location,
+            outline: None,
+            sill,
+        }
     }
 
     fn answer(
@@ -185,6 +221,7 @@ impl<'a> Worker<'a> {
         let mut answers = Answers {
             rejects: chunk.faults.clone(),
             ids: chunk.ids_of_faults.clone(),
+            lines: Vec::with_capacity(chunk.rows.len() * LINE_BYTES),
             ..Answers::default()
         };
         let widths = self.plan.columns.has_widths();
@@ -228,6 +265,22 @@ impl<'a> Worker<'a> {
         }
         Ok(answers)
     }
+}
+
+/// Bytes that lines of the result mostly take.
+const LINE_BYTES: usize = 300;
+
+/// Rows whose places are fetched together.
+const TOGETHER: usize = 32;
+
+/// Whether the design level is never below the flood level.
+fn never_below(method: &Method) -> bool {
+    let mut terms = method.rule.terms.iter();
+    terms.any(|term| {
+        term.base == Base::FloodLevel
+            && term.add >= Length::default()
+            && term.occupancies.is_empty()
+    })
 }
 
 const PLACE: &str = "coordinates that every map's system can express";

@@ -1,5 +1,6 @@
 //! Printing quantities in US customary or SI units.
 
+use super::fixed::fixed;
 use super::unit::{
     Length, LineLoad, MomentPerLength, Pressure, Time, Velocity, foot, foot_per_second,
     in_newtons_per_metre, in_pounds_per_foot, inch, kilonewton, kilopascal, meter,
@@ -131,15 +132,6 @@ pub fn duration(time: Time) -> String {
         format!("{hours} h")
     } else {
         format!("{hours} h {rest} min")
-    }
-}
-
-/// A number with a fixed count of decimals, and no minus before a rounded zero.
-pub(super) fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(digits) if digits.chars().all(|digit| matches!(digit, '0' | '.')) => digits.to_owned(),
-        _ => text,
     }
 }
 

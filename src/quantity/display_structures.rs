@@ -1,7 +1,7 @@
 //! Printing the quantities of structures and of water in US customary or SI units.
 
 use super::UnitSystem;
-use super::display::fixed;
+use super::fixed::fixed;
 use super::size::{
     FOOT, GALLON, HOUR, INCH, LITRE, MINUTE, POUND_FORCE, POUND_MASS, POUND_PER_SQUARE_INCH,
 };

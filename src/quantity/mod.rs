@@ -21,6 +21,7 @@ mod datum;
 mod display;
 mod display_structures;
 mod elevation;
+mod fixed;
 mod impossible;
 mod length_unit;
 mod parse;
@@ -31,6 +32,7 @@ pub use chance::AnnualChance;
 pub use datum::{UnknownDatum, VerticalDatum};
 pub use display::{UnitSystem, duration};
 pub use elevation::{Elevation, IncomparableDatums};
+pub use fixed::push_fixed;
 pub use impossible::{Impossible, finite, not_negative, positive};
 pub use length_unit::{LengthUnit, UnknownLengthUnit};
 pub use parse::{

@@ -29,7 +29,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
-//! *Out.* A run writes its rows as CSV, with [`csv_text`] and [`csv_fixed`]. [`sort_ranked`]
+//! *Out.* A run writes its rows as CSV, with [`csv_text`]. [`sort_ranked`]
 //! sorts that file, however long, and [`convert`] writes it in any format. Both put a file
 //! under its name only when it is whole.
 
@@ -51,6 +51,4 @@ pub use format::TableFormat;
 pub use position::Position;
 pub use read::{LONGEST_RECORD, TableReader};
 pub use sort::sort_ranked;
-pub use write::{
-    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_fixed, csv_text,
-};
+pub use write::{ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_text};

@@ -131,12 +131,22 @@ impl Cells {
         }
         let (mut values, mask) = read?;
         match mask {
+            // Most tiles have no voids, which two numbers tell.
+            None if self.are_heights(&values) => {}
             None => values.retain(|_, stored| self.is_height(stored)),
             Some(mask) => values.retain(|index, stored| {
                 mask.get(index).is_some_and(|mask| *mask != 0.0) && self.is_height(stored)
             }),
         }
         Ok(values)
+    }
+
+    /// Whether all values are heights; `false` where each has to be looked at.
+    fn are_heights(&self, values: &Values) -> bool {
+        values.range().is_some_and(|(low, high)| {
+            let within = self.is_height(low) && self.is_height(high);
+            within && !self.no_data.may_mark_within(low, high)
+        })
     }
 
     #[inline]

@@ -4,6 +4,8 @@ use std::f64::consts::TAU;
 use std::ops::Range;
 use std::sync::Arc;
 
+use geo::Coord;
+
 use super::disk::Disk;
 use super::grid::as_index;
 use super::values::Spread;
@@ -65,13 +67,62 @@ impl Dem {
         found.add(reader.metres_at(frame.origin())?);
         let spacing = self.cell_size().get::<meter>();
         let count = as_index((TAU * radius / spacing).ceil()).max(RIM_POINTS);
-        for [cosine, sine] in self.rim.borrow_mut().directions(count) {
-            found.add(reader.metres_at(frame.at(radius * cosine, radius * sine))?);
+        let area = self.cells_within(frame, radius);
+        if let Some(range) = self.rim_of_patch(frame, radius, count, area.as_ref())? {
+            found.add_all(Some(range), count, 0);
+        } else {
+            for [cosine, sine] in self.rim.borrow_mut().directions(count) {
+                found.add(reader.metres_at(frame.at(radius * cosine, radius * sine))?);
+            }
         }
-        if let Some(area) = self.cells_within(frame, radius) {
+        if let Some(area) = area {
             self.add_centres(frame, radius, area, &mut found)?;
         }
         Ok(found.grade(self))
+    }
+
+    /// The outermost heights along the rim, where all cells around lie in one tile and have a
+    /// value; `None` where each point has to be looked at for itself.
+    fn rim_of_patch(
+        &self,
+        frame: &LocalFrame,
+        radius: f64,
+        count: usize,
+        area: Option<&[Range<usize>; 2]>,
+    ) -> Result<Option<(f64, f64)>, TerrainError> {
+        let Some([columns, rows]) = area else {
+            return Ok(None);
+        };
+        // A cell more on each side, since a point lies between four.
+        let wider = |range: &Range<usize>, count: usize| {
+            Some(range.start.checked_sub(1)?..range.end + 1).filter(|wider| wider.end <= count)
+        };
+        let (Some(columns), Some(rows)) = (
+            wider(columns, self.grid.columns),
+            wider(rows, self.grid.rows),
+        ) else {
+            return Ok(None);
+        };
+        let tile = self.tile(self.tiling().holding(columns.start, rows.start))?;
+        let Some(patch) = tile.patch(&columns, &rows) else {
+            return Ok(None);
+        };
+        let position = |point| self.grid.unbounded_position(point);
+        let corner = position(frame.origin());
+        let (east, north) = (
+            position(frame.at(radius, 0.0)) - corner,
+            position(frame.at(0.0, radius)) - corner,
+        );
+        // Positions count from the outer corner of the first cell, cells from its middle.
+        let middle = corner - Coord { x: 0.5, y: 0.5 };
+        let mut range = (f64::INFINITY, f64::NEG_INFINITY);
+        for [cosine, sine] in self.rim.borrow_mut().directions(count) {
+            let Some(value) = patch.between(middle + east * cosine + north * sine) else {
+                return Ok(None);
+            };
+            range = (range.0.min(value), range.1.max(value));
+        }
+        Ok(Some((self.metres(range.0), self.metres(range.1))))
     }
 
     /// Looks at the cell centres within a radius, tile by tile.
@@ -123,7 +174,7 @@ impl Extremes {
         }
     }
 
-    /// Adds so many cells, of which so many have no value, by the two outermost heights.
+    /// Adds so many points, of which so many have no value, by the two outermost heights.
     fn add_all(&mut self, outermost: Option<(f64, f64)>, cells: usize, voids: usize) {
         self.samples += cells;
         self.without_value += voids;

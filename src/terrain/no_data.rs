@@ -47,6 +47,18 @@ impl NoData {
         }
     }
 
+    /// Whether a value between two bounds may stand for none.
+    pub(super) fn may_mark_within(self, low: f64, high: f64) -> bool {
+        let mark = match self {
+            Self::Unmarked => return false,
+            Self::Whole(mark) | Self::Double(mark) => mark,
+            Self::Single(mark) => mark.into(),
+        };
+        // Wider than the tolerance of any kind of mark.
+        let slack = 0.5 + 1e-5 * mark.abs();
+        low - slack <= mark && mark <= high + slack
+    }
+
     /// Whether a stored value stands for none.
     pub(super) fn marks(self, value: f64) -> bool {
         if !value.is_finite() {

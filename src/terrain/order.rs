@@ -49,14 +49,15 @@ impl TileKey {
 }
 
 impl Terrain {
-    /// The tile that holds a place, in the finest raster that reaches there: places sorted by
+    /// The tile that holds a place (or one beside it, a few metres from its border), in the
+    /// finest raster that reaches there: places sorted by
     /// it are read with each tile decoded about once.
     ///
     /// # Errors
     /// [`TerrainError::Place`] where a transformation is not known. Nothing is read.
     pub fn tile_at(&self, location: Location) -> Result<TileKey, TerrainError> {
         for (number, dem) in (0..).zip(self.dems()) {
-            if let Some(tile) = dem.tile_index_at(location)? {
+            if let Some(tile) = dem.tile_index_near(location)? {
                 let stripe = self.stripe_of(dem);
                 return Ok(TileKey::new(number, tile, stripe));
             }

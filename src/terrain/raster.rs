@@ -10,6 +10,7 @@ use geo::Coord;
 
 use super::cells::Cells;
 use super::grid::{Between, Grid, as_float, as_index, between};
+use super::near::Near;
 use super::reader::Reader;
 use super::rim::Rim;
 use super::tile::Tile;
@@ -35,6 +36,7 @@ pub struct Raster {
     cells: Cells,
     tiles: TileShelf,
     pub(super) rim: RefCell<Rim>,
+    near: RefCell<Near>,
 }
 
 /// Metres of a degree of latitude, for comparing cell sizes only.
@@ -92,6 +94,7 @@ impl Raster {
             tiles: TileShelf::new(cells.tiling()),
             cells,
             rim: RefCell::default(),
+            near: RefCell::default(),
         };
         Ok((raster, crs.vertical))
     }
@@ -202,13 +205,16 @@ impl Raster {
         Ok(Some(metres).filter(|metres| !metres.is_nan()))
     }
 
-    /// The tile that holds a place; `None` outside the raster.
-    pub(super) fn tile_index_at(
+    /// The tile that holds a place, or one beside it; `None` outside the raster.
+    pub(super) fn tile_index_near(
         &self,
         location: Location,
     ) -> Result<Option<TileIndex>, TerrainError> {
-        let point = self.point(location)?;
-        let position = point.and_then(|point| self.grid.position(point));
+        let near = self
+            .near
+            .borrow_mut()
+            .point(location, |place| self.point(place))?;
+        let position = near.and_then(|point| self.grid.position(point));
         Ok(position.map(|position| {
             let column = as_index(position.x).min(self.grid.columns - 1);
             self.tiling()

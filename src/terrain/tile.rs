@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use super::grid::Between;
+use super::patch::Patch;
 use super::values::{Spread, Values};
 use super::window::Window;
 
@@ -69,6 +70,19 @@ impl Tile {
                     .is_none_or(|run| run.iter().any(|value| value.is_nan())),
             }
         })
+    }
+
+    /// The cells of a rectangle, where it holds them all in single precision and each has a
+    /// value.
+    pub(super) fn patch(&self, columns: &Range<usize>, rows: &Range<usize>) -> Option<Patch<'_>> {
+        let last = (columns.end.checked_sub(1)?, rows.end.checked_sub(1)?);
+        match &self.values {
+            Values::Single(values) if self.holds((columns.start, rows.start), last) => {
+                let from = values.get(self.index(columns.start, rows.start)..)?;
+                Patch::new(from, self.window.columns, columns, rows)
+            }
+            _ => None,
+        }
     }
 
     /// Adds the cells of a row that it holds to what has been looked at.

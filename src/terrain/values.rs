@@ -48,6 +48,19 @@ impl Values {
         }
     }
 
+    /// Lowest and highest value; `None` where a cell has none, or none that is finite.
+    pub(super) fn range(&self) -> Option<(f64, f64)> {
+        let mut spread = Spread::default();
+        match self {
+            Self::Single(values) => spread.single.add(values),
+            Self::Double(values) => spread.double.add(values),
+        }
+        let range = spread
+            .range()
+            .filter(|(low, high)| low.is_finite() && high.is_finite());
+        range.filter(|_| spread.voids() == 0)
+    }
+
     /// Takes the value of every cell that `is_value` refuses.
     pub(super) fn retain(&mut self, is_value: impl Fn(usize, f64) -> bool) {
         match self {

@@ -1,11 +1,12 @@
 //! Values as CSV text.
 
 use proptest::prelude::*;
-use sillmark::table::{csv_fixed, csv_text};
+use sillmark::quantity::push_fixed;
+use sillmark::table::csv_text;
 
 fn fixed(number: f64, decimals: usize) -> String {
     let mut line = Vec::new();
-    csv_fixed(&mut line, number, decimals);
+    push_fixed(&mut line, number, decimals);
     String::from_utf8(line).unwrap()
 }
 

@@ -18,3 +18,4 @@ mod symmetric;
 pub use contour_rule::{BanksDisagree, level_between_contours};
 pub use level::{BoundaryAnswer, BoundaryLevel, boundary_level};
 pub use refusal::{BoundaryError, BoundaryRefusal};
+pub(super) use shore::floods;

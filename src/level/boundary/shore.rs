@@ -127,6 +127,6 @@ impl<'map> Water<'map> {
 }
 
 /// Whether a zone of this class is under the water of its event.
-pub(super) fn floods(class: ZoneClass) -> bool {
+pub(in crate::level) fn floods(class: ZoneClass) -> bool {
     class.is_inside() || matches!(class, ZoneClass::Rare | ZoneClass::Limited)
 }

@@ -1,6 +1,6 @@
 //! Where the rows are: a coarse map.
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 
 use serde::{Deserialize, Serialize};
 
@@ -18,7 +18,7 @@ use crate::verdict::Verdict;
 #[serde(try_from = "Written", into = "Written")]
 pub struct Lattice {
     fineness: i8,
-    cells: BTreeMap<Index, VerdictCounts>,
+    cells: HashMap<Index, VerdictCounts>,
 }
 
 /// Row from the equator northward, then column from Greenwich eastward.
@@ -39,7 +39,7 @@ impl Default for Lattice {
     fn default() -> Self {
         Self {
             fineness: Self::FINEST,
-            cells: BTreeMap::new(),
+            cells: HashMap::new(),
         }
     }
 }
@@ -119,8 +119,19 @@ impl Lattice {
 
     /// The cells that hold a row, from south to north, in each row of cells from west to east.
     pub fn cells(&self) -> impl Iterator<Item = Cell> {
-        let each = self.cells.iter();
-        each.map(|(&(row, column), &rows)| Cell { column, row, rows })
+        let sorted = self.sorted().into_iter();
+        sorted.map(|((row, column), rows)| Cell { column, row, rows })
+    }
+
+    /// The cells in the order of their indices.
+    fn sorted(&self) -> Vec<(Index, VerdictCounts)> {
+        let mut cells: Vec<_> = self
+            .cells
+            .iter()
+            .map(|(index, rows)| (*index, *rows))
+            .collect();
+        cells.sort_unstable_by_key(|(index, _)| *index);
+        cells
     }
 
     /// Rows with a location.
@@ -152,8 +163,8 @@ impl From<Lattice> for Written {
     fn from(lattice: Lattice) -> Self {
         let mut cells = Vec::with_capacity(lattice.cells.len() * 5);
         let mut before = 0;
-        for (index, rows) in &lattice.cells {
-            let place = place_along_rows(*index);
+        for (index, rows) in lattice.sorted() {
+            let place = place_along_rows(index);
             cells.push(place - before);
             cells.extend(rows.numbers());
             before = place;
@@ -177,7 +188,7 @@ impl TryFrom<Written> for Lattice {
         if !rest.is_empty() {
             return Err("the last cell of the lattice is cut off".to_owned());
         }
-        let mut cells = BTreeMap::new();
+        let mut cells = HashMap::new();
         let mut place = 0_u64;
         for [step, above, protect, engineer, unresolved] in records {
             place = place.saturating_add(*step);
