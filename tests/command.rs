@@ -36,6 +36,8 @@ mod barrier_units;
 mod barrier_verdicts;
 #[path = "command/catalog.rs"]
 mod catalog;
+#[path = "command/cluster.rs"]
+mod cluster;
 #[path = "command/datums.rs"]
 mod datums;
 #[path = "command/figures.rs"]

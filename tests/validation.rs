@@ -30,6 +30,8 @@ mod loads;
 mod materials;
 #[path = "validation/peer.rs"]
 mod peer;
+#[path = "validation/portfolio_bench.rs"]
+mod portfolio_bench;
 #[path = "validation/rasters.rs"]
 mod rasters;
 #[allow(dead_code)] // each of the two binaries uses a part

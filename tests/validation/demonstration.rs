@@ -26,14 +26,13 @@ fn make(folder: &Path) {
 }
 
 #[test]
-fn terrain_and_zones_are_what_the_program_makes() {
+fn the_files_are_what_the_program_makes() {
     let folder = tempfile::tempdir().unwrap();
     make(folder.path());
-    let zones = |path: &Path| std::fs::read_to_string(path).unwrap();
-    assert_eq!(
-        zones(&folder.path().join("zones.geojson")),
-        zones(&kept("zones.geojson"))
-    );
+    let text = |path: &Path| std::fs::read_to_string(path).unwrap();
+    for name in ["zones.geojson", "buildings.csv"] {
+        assert_eq!(text(&folder.path().join(name)), text(&kept(name)), "{name}");
+    }
 
     let statement = DemStatement::default();
     let (made, kept) = (folder.path().join("terrain.tif"), kept("terrain.tif"));

@@ -1,4 +1,5 @@
-//! Makes the terrain and the flood zones of the demonstration scenario, Alder Lock.
+//! Makes the terrain, the flood zones and the table of buildings of the demonstration
+//! scenario, Alder Lock.
 //!
 //! ```text
 //! cargo run --release --example make_alder_lock -- examples/alder-lock
@@ -6,8 +7,10 @@
 //!
 //! The place is invented: a mill on a river that would flow through the middle of Lake
 //! Superior, so that nobody can take it for a real one. The same program gives the same
-//! heights and polygons every time; `tests/validation/demonstration.rs` compares them with
+//! heights, polygons and buildings every time; `tests/validation/demonstration.rs` compares them with
 //! the files that are kept.
+
+mod buildings;
 
 use std::error::Error;
 use std::fs;
@@ -27,11 +30,15 @@ const CRS: &str = "EPSG:26916+5703";
 const FOOT: f64 = 0.3048;
 const NO_DATA: f32 = -9999.0;
 
+/// The middle of the river, metres from the lower left corner.
+fn river_east(north: f64) -> f64 {
+    42.0 + 9.0 * (north / 70.0).sin()
+}
+
 /// Height of the ground in feet, `east` and `north` in metres from the lower left corner: a
 /// river bed in the west, a towpath bank, a mill yard that rises to the east.
 fn ground_feet(east: f64, north: f64) -> f64 {
-    let river = 42.0 + 9.0 * (north / 70.0).sin();
-    let from_river = (east - river).abs();
+    let from_river = (east - river_east(north)).abs();
     let valley =
         604.0 + 0.062 * from_river.min(120.0) + 0.0011 * (from_river - 60.0).max(0.0).powi(2);
     let bank = 1.3 * (-((from_river - 34.0) / 7.0).powi(2)).exp();
@@ -46,6 +53,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let folder = Path::new(&folder);
     terrain(&folder.join("terrain.tif"))?;
     fs::write(folder.join("zones.geojson"), zones())?;
+    fs::write(folder.join("buildings.csv"), buildings::buildings()?)?;
     Ok(())
 }
 
@@ -94,7 +102,7 @@ type Zone = (
 );
 
 fn zones() -> String {
-    let river = |north: f64, off: f64| [42.0 + 9.0 * (north / 70.0).sin() + off, north];
+    let river = |north: f64, off: f64| [river_east(north) + off, north];
     let strip = |from: f64, to: f64| -> Vec<[f64; 2]> {
         let steps = || (0..=24).map(|step| f64::from(step) * 10.0);
         let up = steps().map(|north| river(north, from));
