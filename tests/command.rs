@@ -52,6 +52,8 @@ mod level_sources;
 mod output_file;
 #[path = "command/pipe.rs"]
 mod pipe;
+#[path = "command/portfolio/mod.rs"]
+mod portfolio;
 #[path = "command/quick_form.rs"]
 mod quick_form;
 #[path = "command/said.rs"]

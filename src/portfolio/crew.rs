@@ -41,17 +41,24 @@ impl Crew {
     ) -> Result<T, RunError> {
         thread::scope(|scope| {
             let (report, done) = unbounded();
-            let jobs = (0..plan.threads.max(1)).map(|number| {
+            let start = |number| {
                 let (send, receive) = unbounded();
                 let report = report.clone();
-                scope.spawn(move || serve(plan, open, number, &receive, &report));
-                send
-            });
-            let crew = Self {
-                jobs: jobs.collect(),
-                done,
+                let work = move || serve(plan, open, number, &receive, &report);
+                (send, scope.spawn(work))
             };
-            lead(&crew)
+            let (jobs, threads): (Vec<_>, Vec<_>) = (0..plan.threads.max(1)).map(start).unzip();
+            let crew = Self { jobs, done };
+            let outcome = lead(&crew);
+            // Without their jobs the threads end. Each is joined, because a scope does not wait
+            // until what a thread keeps for itself is freed: PROJ's transformations among it
+            // must not be while the program ends.
+            drop(crew);
+            let ended = threads.into_iter().map(thread::ScopedJoinHandle::join);
+            if ended.filter(Result::is_err).count() > 0 {
+                return Err(RunError::ThreadEnded);
+            }
+            outcome
         })
     }
 

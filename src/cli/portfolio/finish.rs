@@ -76,7 +76,7 @@ impl<'a> Finish<'a> {
             let facts = run_facts(self.options, plan, rejects.as_deref());
             Target::Stdout.write(&report::text(&summary, &facts, &texts))?;
         }
-        tell_repeated(ids)
+        tell_repeated(ids, &super::name(self.options))
     }
 
     /// Puts the rejected rows, where there are some or where they were asked for, under their
@@ -228,7 +228,7 @@ fn form(path: &Path) -> Result<Form, Failure> {
 
 /// Says which rows have the id of an earlier one: the result holds them all, but whoever
 /// joins it by id meets them.
-pub(super) fn tell_repeated(ids: SameIds) -> Result<(), Failure> {
+pub(super) fn tell_repeated(ids: SameIds, table: &str) -> Result<(), Failure> {
     let repeated = ids.repeated().map_err(Failure::other)?;
     if repeated.count == 0 {
         return Ok(());
@@ -237,12 +237,15 @@ pub(super) fn tell_repeated(ids: SameIds) -> Result<(), Failure> {
         // A closed stderr leaves nobody to tell.
         let _ = writeln!(
             std::io::stderr(),
-            "line {line}: id: it is also that of line {before}"
+            "{table}, line {line}: id: it is also that of line {before}"
         );
     }
+    let rows = match repeated.count {
+        1 => "1 row has".to_owned(),
+        count => format!("{count} rows have"),
+    };
     Err(Failure::input(format!(
-        "{} rows have the id of an earlier row; all rows are in the result; accepted: an id of \
-         its own for each row (with its opening, where there is one row an opening)",
-        repeated.count
+        "{table}: {rows} the id of an earlier row; all rows are in the result; accepted: an id of \
+         its own for each row (with its opening, where there is one row an opening)"
     )))
 }

@@ -64,7 +64,7 @@ impl Stream {
         }
         let rejects = self.rejects.map(RejectsFile::land).transpose()?;
         finish.summaries(&self.summary, rejects.as_deref(), plan)?;
-        tell_repeated(self.ids)
+        tell_repeated(self.ids, &self.table)
     }
 
     /// What is said where too many rows are rejected: the rows so far are kept.

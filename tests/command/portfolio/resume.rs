@@ -1,0 +1,235 @@
+//! A run that is killed or stopped, and goes on.
+
+use std::process::{Child, Command, Stdio};
+use std::time::{Duration, Instant};
+
+use insta::assert_snapshot;
+
+use super::parts::places;
+use super::{HEADER, ROWS, alder_lock, with_maps};
+use crate::scratch::Scratch;
+
+/// Rows of the long runs here: some seconds of one thread.
+const MANY: usize = 150_000;
+
+/// Little memory, so that a run has several batches.
+const LONG: [&str; 4] = ["--memory", "16 MB", "--threads", "1"];
+
+fn long_table() -> Scratch {
+    let scratch = alder_lock();
+    // Some rows at fault, and an id that stands twice.
+    let bad = "bad,x,47.8,612.9,ft,NAVD88\n";
+    let rows = places(MANY);
+    let half = rows[rows.len() / 2..].find('\n').unwrap() + rows.len() / 2 + 1;
+    let (first, second) = rows.split_at(half);
+    scratch.write("t.csv", format!("{HEADER}{bad}{first}{bad}{second}"));
+    scratch
+}
+
+fn start(scratch: &Scratch, options: &[&str]) -> Child {
+    let _ = std::fs::create_dir(scratch.path("grids"));
+    Command::new(env!("CARGO_BIN_EXE_sillmark"))
+        .args(with_maps("t.csv", options))
+        .current_dir(scratch.folder())
+        .env("SILLMARK_GRIDS", "grids")
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap()
+}
+
+/// Kills a run again and again and goes on; how often it was killed.
+fn killed_until_done(scratch: &Scratch, output: &str, pauses: &[u64], options: &[&str]) -> usize {
+    let mut killed = 0;
+    let mut pauses = pauses.iter();
+    let first = [&["-o", output][..], options].concat();
+    let again = [&first[..], &["--resume"]].concat();
+    let unfinished = scratch.path(&format!("{output}.unfinished/journal.json"));
+    loop {
+        let mut run = start(scratch, if unfinished.exists() { &again } else { &first });
+        let Some(pause) = pauses.next() else {
+            let output = run.wait_with_output().unwrap();
+            // The id that stands twice.
+            assert_eq!(output.status.code(), Some(1));
+            let said = String::from_utf8(output.stderr).unwrap();
+            assert!(
+                said.contains("that of line 2") && said.contains("1 row has the id"),
+                "{said}"
+            );
+            return killed;
+        };
+        std::thread::sleep(Duration::from_millis(*pause));
+        if run.try_wait().unwrap().is_some() {
+            return killed;
+        }
+        run.kill().unwrap();
+        run.wait().unwrap();
+        killed += 1;
+        assert!(!scratch.path(output).exists() || !unfinished.exists());
+    }
+}
+
+#[test]
+fn killed_ten_times() {
+    let scratch = long_table();
+    let begun = Instant::now();
+    let calm = [&["-o", "calm.csv", "--summary", "calm.json"][..], &LONG].concat();
+    assert_eq!(start(&scratch, &calm).wait().unwrap().code(), Some(1));
+    let whole = u64::try_from(begun.elapsed().as_millis()).unwrap();
+    // Each run has to begin again what the last note does not hold.
+    let pauses = [2, 3, 7, 5, 11, 4, 13, 6, 3, 9].map(|share| 200 + whole * share / 40);
+    let options = [&["--summary", "killed.json"][..], &LONG].concat();
+    let killed = killed_until_done(&scratch, "killed.csv", &pauses, &options);
+    println!("{killed} times in runs of {whole} ms");
+    assert!(killed >= 3, "{killed} times in runs of {whole} ms");
+    assert!(scratch.read("killed.csv") == scratch.read("calm.csv"));
+    assert_eq!(
+        scratch.read("killed.csv.rejects.csv"),
+        scratch.read("calm.csv.rejects.csv")
+    );
+    let renamed = scratch
+        .read("killed.json")
+        .replace("killed.csv", "calm.csv");
+    assert_eq!(renamed, scratch.read("calm.json"));
+    assert!(!scratch.path("killed.csv.unfinished").exists());
+}
+
+/// The same, while all rows are there and another format is written.
+#[test]
+fn killed_while_it_is_converted() {
+    let scratch = long_table();
+    let calm = [&["-o", "calm.gpkg", "--rank", "height"][..], &LONG].concat();
+    assert_eq!(start(&scratch, &calm).wait().unwrap().code(), Some(1));
+    let options = [&["-o", "o.gpkg", "--rank", "height"][..], &LONG].concat();
+    let mut run = start(&scratch, &options);
+    let folder = scratch.path("o.gpkg.unfinished");
+    let begun = Instant::now();
+    while !folder.join("ranked.csv").exists() && begun.elapsed() < Duration::from_mins(2) {
+        std::thread::sleep(Duration::from_millis(2));
+    }
+    std::thread::sleep(Duration::from_millis(100));
+    run.kill().unwrap();
+    run.wait().unwrap();
+    assert!(folder.exists() && !scratch.path("o.gpkg").exists());
+    let resumed = [&options[..], &["--resume"]].concat();
+    assert_eq!(start(&scratch, &resumed).wait().unwrap().code(), Some(1));
+    let bytes = |name: &str| std::fs::read(scratch.path(name)).unwrap();
+    assert!(bytes("o.gpkg") == bytes("calm.gpkg"));
+    let names: Vec<_> = std::fs::read_dir(scratch.folder()).unwrap().collect();
+    let left = names.iter().filter(|entry| {
+        let name = entry.as_ref().unwrap().file_name();
+        let name = name.to_string_lossy();
+        name.starts_with('.') || name.ends_with(".unfinished")
+    });
+    assert_eq!(left.count(), 0, "{names:?}");
+}
+
+/// Between the renaming of the result and the removal of the folder.
+#[cfg(unix)]
+#[test]
+fn killed_at_the_very_end() {
+    let scratch = alder_lock();
+    scratch.write("t.csv", format!("{HEADER}{ROWS}"));
+    assert_eq!(
+        scratch.run_portfolio("t.csv", &["-o", "calm.csv"]).status,
+        0
+    );
+    let options = ["-o", "o.csv", "--summary", "s.html"];
+    // The system kills a program that writes a longer file; the page is one, when all rows are
+    // written and nothing else is.
+    let killed = Command::new("sh")
+        .args(["-c", "ulimit -f 24; exec \"$0\" \"$@\""])
+        .arg(env!("CARGO_BIN_EXE_sillmark"))
+        .args(with_maps("t.csv", &options))
+        .current_dir(scratch.folder())
+        .env("SILLMARK_GRIDS", "grids")
+        .output()
+        .unwrap();
+    assert_eq!(killed.status.code(), None, "{killed:?}");
+    let folder = scratch.path("o.csv.unfinished");
+    assert!(
+        scratch
+            .read("o.csv.unfinished/journal.json")
+            .contains("\"complete\":true")
+    );
+    std::fs::rename(folder.join("rows.csv"), scratch.path("o.csv")).unwrap();
+    let resume = [&options[..], &["--resume"]].concat();
+    let outcome = scratch.run_portfolio("t.csv", &resume);
+    assert_eq!((outcome.status, outcome.stderr.as_str()), (0, ""));
+    assert_eq!(scratch.read("o.csv"), scratch.read("calm.csv"));
+    assert!(scratch.path("s.html").exists());
+    assert!(!folder.exists());
+}
+
+#[cfg(unix)]
+#[test]
+fn interrupted() {
+    let scratch = long_table();
+    let options = [&["-o", "o.csv"][..], &LONG].concat();
+    let run = start(&scratch, &options);
+    let rows = scratch.path("o.csv.unfinished/rows.csv");
+    let begun = Instant::now();
+    let long = || rows.metadata().is_ok_and(|facts| facts.len() > 1 << 20);
+    while !long() && begun.elapsed() < Duration::from_mins(1) {
+        std::thread::sleep(Duration::from_millis(2));
+    }
+    let id = run.id().to_string();
+    let sent = Command::new("kill").args(["-INT", &id]).status().unwrap();
+    assert!(sent.success());
+    let output = run.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let said = String::from_utf8(output.stderr).unwrap();
+    let rows = said.split_whitespace().nth(2).unwrap().to_owned();
+    assert!(rows.parse::<u64>().unwrap() > 1000, "{said}");
+    assert_snapshot!(said.replace(&rows, "N"), @"");
+    assert!(!scratch.path("o.csv").exists());
+    // Without --resume it is not begun anew over it.
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"");
+    // Nor with other options, nor with another table.
+    let other = with_maps("t.csv", &["-o", "o.csv", "--resume", "--units", "si"]);
+    assert_snapshot!(scratch.refused(&other), @"");
+    let other = with_maps("t.csv", &["-o", "o.csv", "--resume", "--dem-unit", "m"]);
+    assert_snapshot!(scratch.refused(&other), @"");
+    let table = scratch.read("t.csv");
+    scratch.write("t.csv", format!("{table}more,-87.4,47.7,612.9,ft,NAVD88\n"));
+    let resume = with_maps("t.csv", &["-o", "o.csv", "--resume"]);
+    assert_snapshot!(scratch.refused(&resume), @"");
+}
+
+#[test]
+fn nothing_to_resume() {
+    let scratch = alder_lock();
+    scratch.write("t.csv", format!("{HEADER}{ROWS}"));
+    let resume = with_maps("t.csv", &["-o", "o.csv", "--resume"]);
+    assert_snapshot!(scratch.refused(&resume), @r#"error: option --resume: there is no unfinished run of "o.csv" (it would be in o.csv.unfinished); accepted: the same command without --resume"#);
+    let stdin = with_maps("-", &["-o", "o.csv", "--resume"]);
+    let output = scratch
+        .command(&stdin)
+        .write_stdin(HEADER)
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(1));
+    assert_snapshot!(String::from_utf8(output.stderr).unwrap(), @"error: option --resume: a table on stdin can be read only once; accepted: a file");
+    // A folder that a run left before its first note, or after its last, is in nobody's way.
+    std::fs::create_dir(scratch.path("o.csv.unfinished")).unwrap();
+    scratch.write("o.csv.unfinished/rows.csv", "half");
+    assert_eq!(scratch.run_portfolio("t.csv", &["-o", "o.csv"]).status, 0);
+    assert_eq!(scratch.read("o.csv").lines().count(), 5);
+}
+
+#[test]
+fn two_runs_at_once() {
+    let scratch = long_table();
+    let options = [&["-o", "o.csv"][..], &LONG].concat();
+    let mut first = start(&scratch, &options);
+    let journal = scratch.path("o.csv.unfinished/journal.json");
+    let begun = Instant::now();
+    while !journal.exists() && begun.elapsed() < Duration::from_mins(1) {
+        std::thread::sleep(Duration::from_millis(2));
+    }
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"");
+    let resume = [&options[..], &["--resume"]].concat();
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &resume)), @"");
+    assert_eq!(first.wait().unwrap().code(), Some(1));
+    assert_eq!(scratch.read("o.csv").lines().count(), MANY + 1);
+}
