@@ -18,7 +18,8 @@ from py4j.protocol import Py4JJavaError
 from pyspark import RDD
 from pyspark.sql import SparkSession, functions
 
-from partition import Counts, assess
+sys.dont_write_bytecode = True  # no compiled file beside the scripts
+from partition import Counts, assess  # noqa: E402
 
 PARQUET = (".parquet", ".pq")
 # What belongs to the whole table, and not to a part of it.
