@@ -9,13 +9,16 @@ use crate::site::Location;
 /// Rasters come one after the other, the finest first. Their tiles come row after row within
 /// stripes so narrow that three rows of one, with a tile more on either side, are kept in
 /// memory: places on the border of a tile need the tile beyond as well. Row after row over a
-/// wide raster the tiles below would be long gone. Places outside all rasters come last.
+/// wide raster the tiles below would be long gone. Within a tile places come so that near ones
+/// follow each other, because zones are looked up in the same order. Places outside all rasters come last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct TileKey {
     raster: u32,
     stripe: u32,
     row: u32,
     column: u32,
+    /// Where in the tile, along a curve of squares within squares.
+    within: u16,
 }
 
 impl TileKey {
@@ -25,41 +28,60 @@ impl TileKey {
         stripe: u32::MAX,
         row: u32::MAX,
         column: u32::MAX,
+        within: u16::MAX,
     };
 
     /// The key in eight bytes, in the same order for terrain of up to 255 rasters with up to
-    /// 65,535 stripes and a million tiles a side.
+    /// 4,095 stripes and 65,535 rows and columns of tiles.
     #[must_use]
     pub fn packed(self) -> u64 {
         let part = |number: u32, bits: u32| u64::from(number).min((1 << bits) - 1);
         part(self.raster, 8) << 56
-            | part(self.stripe, 16) << 40
-            | part(self.row, 20) << 20
-            | part(self.column, 20)
+            | part(self.stripe, 12) << 44
+            | part(self.row, 16) << 28
+            | part(self.column, 16) << 12
+            | part(self.within.into(), 12)
     }
 
-    fn new(raster: u32, tile: TileIndex, stripe: u32) -> Self {
+    fn new(raster: u32, place: PlaceInTile, stripe: u32) -> Self {
+        let PlaceInTile { tile, right, down } = place;
         Self {
             raster,
             stripe: tile.column / stripe.max(1),
             row: tile.row,
             column: tile.column,
+            within: spread(down) << 1 | spread(right),
         }
     }
 }
 
+/// A tile, and the part of its width and height that lies before a place.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct PlaceInTile {
+    pub(super) tile: TileIndex,
+    pub(super) right: f64,
+    pub(super) down: f64,
+}
+
+/// A part of one in 64ths, its six bits each followed by an empty one.
+fn spread(part: f64) -> u16 {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 63
+    let steps = (part * 64.0).clamp(0.0, 63.0) as u16;
+    (0..6).map(|bit| (steps >> bit & 1) << (2 * bit)).sum()
+}
+
 impl Terrain {
     /// The tile that holds a place (or one beside it, a few metres from its border), in the
-    /// finest raster that reaches there: places sorted by
-    /// it are read with each tile decoded about once.
+    /// finest raster that reaches there: places sorted by it are read with each tile decoded
+    /// about once.
     ///
     /// # Errors
     /// [`TerrainError::Place`] where a transformation is not known. Nothing is read.
     pub fn tile_at(&self, location: Location) -> Result<TileKey, TerrainError> {
         for (number, dem) in (0..).zip(self.dems()) {
-            if let Some(tile) = dem.tile_index_near(location)? {
+            if let Some(place) = dem.place_near(location)? {
                 let stripe = self.stripe_of(dem);
-                return Ok(TileKey::new(number, tile, stripe));
+                return Ok(TileKey::new(number, place, stripe));
             }
         }
         Ok(TileKey::OUTSIDE)
@@ -79,7 +101,18 @@ mod tests {
 
     #[test]
     fn tiles_come_row_after_row_within_a_stripe() {
-        let key = |row, column| TileKey::new(0, TileIndex { column, row }, 2);
+        let key = |row, column| {
+            let tile = TileIndex { column, row };
+            TileKey::new(
+                0,
+                PlaceInTile {
+                    tile,
+                    right: 0.5,
+                    down: 0.5,
+                },
+                2,
+            )
+        };
         let mut tiles: Vec<(u32, u32)> = (0..3)
             .flat_map(|row| (0..4).map(move |column| (row, column)))
             .collect();

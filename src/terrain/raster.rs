@@ -11,6 +11,7 @@ use geo::Coord;
 use super::cells::Cells;
 use super::grid::{Between, Grid, as_float, as_index, between};
 use super::near::Near;
+use super::order::PlaceInTile;
 use super::reader::Reader;
 use super::rim::Rim;
 use super::tile::Tile;
@@ -205,20 +206,27 @@ impl Raster {
         Ok(Some(metres).filter(|metres| !metres.is_nan()))
     }
 
-    /// The tile that holds a place, or one beside it; `None` outside the raster.
-    pub(super) fn tile_index_near(
+    /// The tile that holds a place, or one beside it, and about where in it; `None` outside
+    /// the raster.
+    pub(super) fn place_near(
         &self,
         location: Location,
-    ) -> Result<Option<TileIndex>, TerrainError> {
+    ) -> Result<Option<PlaceInTile>, TerrainError> {
         let near = self
             .near
             .borrow_mut()
             .point(location, |place| self.point(place))?;
-        let position = near.and_then(|point| self.grid.position(point));
-        Ok(position.map(|position| {
-            let column = as_index(position.x).min(self.grid.columns - 1);
-            self.tiling()
-                .holding(column, as_index(position.y).min(self.grid.rows - 1))
+        let Some(position) = near.and_then(|point| self.grid.position(point)) else {
+            return Ok(None);
+        };
+        let column = as_index(position.x).min(self.grid.columns - 1);
+        let row = as_index(position.y).min(self.grid.rows - 1);
+        let tile = self.tiling().holding(column, row);
+        let window = self.tiling().window(tile);
+        Ok(Some(PlaceInTile {
+            tile,
+            right: as_float(column - window.column) / as_float(window.columns),
+            down: as_float(row - window.row) / as_float(window.rows),
         }))
     }
 
