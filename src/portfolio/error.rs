@@ -29,7 +29,8 @@ pub enum RunError {
     },
     /// More rows were rejected than the user allows.
     #[error(
-        "{rejected} rows give no answer, {allowed} are allowed (--max-rejects); the last: {fault}"
+        "rows without an answer: {rejected}, more than the {allowed} of --max-rejects; the last: \
+         {fault}"
     )]
     TooManyRejects {
         /// How many so far.

@@ -107,7 +107,27 @@ fn to_file(
         }
         work.complete().map_err(failure)?;
     }
-    finish.finish(work, path, columns, plan)
+    finish.finish(work, path, columns, plan).map_err(|failure| {
+        if Unfinished::is_there(path) {
+            unfinished(&failure, path, options)
+        } else {
+            failure
+        }
+    })
+}
+
+/// Where the rows are when they cannot be put under their name.
+fn unfinished(failure: &Failure, path: &Path, options: &PortfolioOptions) -> Failure {
+    let folder = Unfinished::folder(path).display().to_string();
+    let message = failure.message();
+    let message = if is_stdin(options) {
+        format!("{message}; all rows are in {folder}/rows.csv")
+    } else {
+        format!(
+            "{message}; all rows are kept in {folder}; the same command with --resume goes on from there"
+        )
+    };
+    with_message(failure, message)
 }
 
 /// What the table is called in messages.
@@ -139,7 +159,8 @@ fn stopped(
                 (Ok(Some(kept)), Ok(())) => format!("; the rows are in {}", kept.display()),
                 _ => String::new(),
             };
-            Failure::input(format!("{error}{hint}; no result was written"))
+            let table = name(options);
+            Failure::input(format!("{table}: {error}{hint}; no result was written"))
         }
         error if rows == 0 => {
             // Nothing to take up again; what stays is the error itself.

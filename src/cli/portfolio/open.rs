@@ -8,7 +8,6 @@ use sillmark::crs::{CrsDefinition, HorizontalCrs, Projector};
 use sillmark::hazard::SharedZones;
 use sillmark::portfolio::{Own, ToPlace};
 use sillmark::quantity::VerticalDatum;
-use sillmark::statement::{Place, Stated};
 
 use super::memory::Memory;
 use crate::cli::arguments::{MapOptions, PortfolioOptions};
@@ -34,10 +33,8 @@ impl<'a> Opener<'a> {
         let maps = &options.maps;
         let cores = std::thread::available_parallelism().map_or(1, usize::from);
         let crs = options.crs.as_deref().map(|text| {
-            CrsDefinition::from_text(text).map_err(|error| {
-                let stated = Stated::new("crs", text, Place::Option("option --crs".into()));
-                Failure::input(stated.refuse(error.to_string(), "such as EPSG:26915"))
-            })
+            CrsDefinition::from_text(text)
+                .map_err(|error| Failure::input(format!("option --crs: {error}")))
         });
         let mut opener = Self {
             maps,

@@ -69,13 +69,15 @@ impl Stream {
 
     /// What is said where too many rows are rejected: the rows so far are kept.
     pub(super) fn end_early(self, error: RunError) -> Failure {
-        let kept = match (&error, self.rejects) {
-            (RunError::TooManyRejects { .. }, Some(file)) => file.land().ok(),
-            _ => None,
-        };
-        match kept {
-            Some(path) => Failure::input(format!("{error}; the rows are in {}", path.display())),
-            None => failure(error),
+        if !matches!(error, RunError::TooManyRejects { .. }) {
+            return failure(error);
+        }
+        let message = format!("{}: {error}", self.table);
+        match self.rejects.map(RejectsFile::land) {
+            Some(Ok(path)) => {
+                Failure::input(format!("{message}; the rows are in {}", path.display()))
+            }
+            _ => Failure::input(message),
         }
     }
 

@@ -43,13 +43,13 @@ fn north_before_east() {
     let answers = Answers::read(&outcome.stdout);
     assert_eq!(answers.column("verdict"), ["unresolved"]);
     assert_eq!(answers.column("zone"), [""]);
-    assert_snapshot!(outcome.stderr, @"");
+    assert_snapshot!(outcome.stderr, @r#"rejected: t.csv, line 3: x, y "1e9 2e9": x 1000000000, y 2000000000 of "NAD83 / UTM zone 16N" is no place (The projection failed with the following error: Point outside of projection domain); accepted: coordinates of a place in the table's system (option --crs), east first"#);
     // Degrees the wrong way round, where a latitude beyond the pole shows it.
     scratch.write(
         "d.csv",
         format!("{HEADER}mill,47.8,-95.5,612.9,ft,NAVD88\n"),
     );
-    assert_snapshot!(scratch.run_portfolio("d.csv", &[]).stderr, @"");
+    assert_snapshot!(scratch.run_portfolio("d.csv", &[]).stderr, @r#"rejected: d.csv, line 2: longitude, latitude "47.8 -95.5": latitude -95.5 is not between -90 and 90 degrees; accepted: coordinates of a place in the table's system (option --crs), east first"#);
 }
 
 #[test]
@@ -59,5 +59,5 @@ fn a_system_that_does_not_exist() {
         "t.csv",
         format!("{XY}mill,462650,5294120,612.9,ft,NAVD88\n"),
     );
-    assert_snapshot!(scratch.refused(&with_maps("t.csv", &["--crs", "EPSG:999999"])), @r#"error: option --crs: crs "EPSG:999999": "EPSG:999999" is not a coordinate reference system (PROJ: proj_create_from_database: crs not found: EPSG:999999); accepted: an authority's code such as EPSG:26918, WKT, PROJJSON or a PROJ string; accepted: such as EPSG:26915"#);
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &["--crs", "EPSG:999999"])), @r#"error: option --crs: "EPSG:999999" is not a coordinate reference system (PROJ: proj_create_from_database: crs not found: EPSG:999999); accepted: an authority's code such as EPSG:26918, WKT, PROJJSON or a PROJ string"#);
 }

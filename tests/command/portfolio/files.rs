@@ -78,14 +78,14 @@ fn maps_that_are_cut() {
     scratch.write("terrain.tif", &whole[..whole.len() / 2]);
     let outcome = scratch.run_portfolio("t.csv", &["-o", "o.csv"]);
     assert_eq!(outcome.status, 1);
-    assert_snapshot!(outcome.stderr, @"");
+    assert_snapshot!(outcome.stderr, @"error: terrain.tif: reading failed: TIFFFillTile:Read error at row 192, col 192, tile 7; got 754 bytes, expected 2505; TIFFReadEncodedTile() failed; terrain.tif, band 1: IReadBlock failed at X offset 3, Y offset 1: TIFFReadEncodedTile() failed: the file is damaged or cut short; accepted: a whole file");
     assert!(!scratch.path("o.csv").exists());
     scratch.write("terrain.tif", whole);
     let whole = scratch.read("zones.geojson");
     scratch.write("zones.geojson", &whole[..whole.len() / 2]);
     let outcome = scratch.run_portfolio("t.csv", &["-o", "p.csv"]);
     assert_eq!(outcome.status, 1);
-    assert_snapshot!(outcome.stderr, @"");
+    assert_snapshot!(outcome.stderr, @"error: zones.geojson: cannot be opened: At line 7, character 372: Unterminated object; Failed to read GeoJSON data; accepted: a file of one of the formats shapefile, GeoPackage, GeoJSON, FlatGeobuf, file geodatabase");
     assert!(!scratch.path("p.csv").exists() && !scratch.path("p.csv.unfinished").exists());
 }
 
@@ -156,7 +156,7 @@ fn a_full_disk_while_it_is_converted() {
     };
     let outcome = scratch.run_portfolio("t.csv", &["-o", "disk/o.gpkg"]);
     assert_eq!(outcome.status, 2);
-    assert_snapshot!(outcome.stderr, @"error: disk/o.gpkg.unfinished/converted: cannot be written: OGR method 'OGR_L_CreateFeature' returned error: '6'");
+    assert_snapshot!(outcome.stderr, @"error: disk/o.gpkg.unfinished/converted: cannot be written: OGR method 'OGR_L_CreateFeature' returned error: '6'; all rows are kept in disk/o.gpkg.unfinished; the same command with --resume goes on from there");
     assert!(!scratch.path("disk/o.gpkg").exists());
 }
 

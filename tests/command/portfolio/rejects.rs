@@ -115,13 +115,13 @@ fn more_than_allowed() {
     std::fs::remove_file(scratch.path("o.csv.rejects.csv")).unwrap();
     let (status, said) = at_most("1");
     assert_eq!(status, 1);
-    assert_snapshot!(said, @r#"error: 2 rows give no answer, 1 are allowed (--max-rejects); the last: line 7: longitude "y": it is not a number; accepted: a number, such as 9.25; the rows are in o.csv.rejects.csv; no result was written"#);
+    assert_snapshot!(said, @r#"error: t.csv: rows without an answer: 2, more than the 1 of --max-rejects; the last: line 7: longitude "y": it is not a number; accepted: a number, such as 9.25; the rows are in o.csv.rejects.csv; no result was written"#);
     assert!(!scratch.path("o.csv").exists());
     assert!(!scratch.path("o.csv.unfinished").exists());
     assert_eq!(scratch.read("o.csv.rejects.csv").lines().count(), 3);
     let outcome = scratch.run_portfolio("t.csv", &["--max-rejects", "0", "--rejects", "r.csv"]);
     assert_eq!(outcome.status, 1);
-    assert_snapshot!(outcome.stderr, @r#"error: 2 rows give no answer, 0 are allowed (--max-rejects); the last: line 7: longitude "y": it is not a number; accepted: a number, such as 9.25; the rows are in r.csv"#);
+    assert_snapshot!(outcome.stderr, @r#"error: t.csv: rows without an answer: 2, more than the 0 of --max-rejects; the last: line 7: longitude "y": it is not a number; accepted: a number, such as 9.25; the rows are in r.csv"#);
     assert_eq!(scratch.read("r.csv").lines().count(), 3);
 }
 
@@ -213,8 +213,8 @@ fn an_estimate_over_a_void_is_unresolved() {
     let answers = scratch.portfolio("t.csv", &[]);
     assert_eq!(answers.column("verdict"), ["unresolved"; 2]);
     assert_eq!(answers.column("threshold_m"), [""; 2]);
-    assert_snapshot!(answers.get(0, "reasons"), @"");
-    assert_snapshot!(answers.get(1, "reasons"), @"");
+    assert_snapshot!(answers.get(0, "reasons"), @"unresolved, because the sill is estimated as a height above the ground, and the terrain has no ground there");
+    assert_snapshot!(answers.get(1, "reasons"), @"unresolved, because no polygon of the flood zones holds the place; that is not the same as dry");
 }
 
 #[test]

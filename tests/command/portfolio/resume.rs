@@ -181,19 +181,19 @@ fn interrupted() {
     let said = String::from_utf8(output.stderr).unwrap();
     let rows = said.split_whitespace().nth(2).unwrap().to_owned();
     assert!(rows.parse::<u64>().unwrap() > 1000, "{said}");
-    assert_snapshot!(said.replace(&rows, "N"), @"");
+    assert_snapshot!(said.replace(&rows, "N"), @"error: stopped; N rows are kept in o.csv.unfinished; the same command with --resume goes on from there");
     assert!(!scratch.path("o.csv").exists());
     // Without --resume it is not begun anew over it.
-    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"");
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"error: an unfinished run is there, o.csv.unfinished; accepted: --resume to continue it, or a fresh start after that folder is removed");
     // Nor with other options, nor with another table.
     let other = with_maps("t.csv", &["-o", "o.csv", "--resume", "--units", "si"]);
-    assert_snapshot!(scratch.refused(&other), @"");
+    assert_snapshot!(scratch.refused(&other), @"error: o.csv.unfinished: an unfinished run is there, and option --units has changed since it began; accepted: the same files and options, or a fresh start after the folder is removed");
     let other = with_maps("t.csv", &["-o", "o.csv", "--resume", "--dem-unit", "m"]);
-    assert_snapshot!(scratch.refused(&other), @"");
+    assert_snapshot!(scratch.refused(&other), @"error: o.csv.unfinished: an unfinished run is there, and option --dem, one of --dem-..., or --grade-radius has changed since it began; accepted: the same files and options, or a fresh start after the folder is removed");
     let table = scratch.read("t.csv");
     scratch.write("t.csv", format!("{table}more,-87.4,47.7,612.9,ft,NAVD88\n"));
     let resume = with_maps("t.csv", &["-o", "o.csv", "--resume"]);
-    assert_snapshot!(scratch.refused(&resume), @"");
+    assert_snapshot!(scratch.refused(&resume), @"error: o.csv.unfinished: an unfinished run is there, and t.csv has changed since it began; accepted: the same files and options, or a fresh start after the folder is removed");
 }
 
 #[test]
@@ -227,9 +227,9 @@ fn two_runs_at_once() {
     while !journal.exists() && begun.elapsed() < Duration::from_mins(1) {
         std::thread::sleep(Duration::from_millis(2));
     }
-    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"");
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &options)), @"error: o.csv.unfinished: another run writes there at this moment; accepted: another --output, or a start after that run has ended");
     let resume = [&options[..], &["--resume"]].concat();
-    assert_snapshot!(scratch.refused(&with_maps("t.csv", &resume)), @"");
+    assert_snapshot!(scratch.refused(&with_maps("t.csv", &resume)), @"error: o.csv.unfinished: another run writes there at this moment; accepted: another --output, or a start after that run has ended");
     assert_eq!(first.wait().unwrap().code(), Some(1));
     assert_eq!(scratch.read("o.csv").lines().count(), MANY + 1);
 }
