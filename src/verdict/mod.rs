@@ -13,6 +13,7 @@ pub use caution::{Caution, CautionTexts, WallWater};
 pub use judge::{Evidence, MapStatement, judge, judge_stated};
 pub use limits::{Limits, WallLimit};
 pub use reason::{GroundSource, Missing, Reason};
+pub use reason_code::ReasonCode;
 
 use crate::statement::Choice;
 

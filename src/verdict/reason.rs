@@ -1,6 +1,5 @@
 //! Why an opening has its verdict.
 
-use super::Verdict;
 use crate::barrier::{BehindBarriers, InTime, Shortfall};
 use crate::design::Base;
 use crate::quantity::unit::Time;
@@ -166,25 +165,6 @@ impl Reason {
                 Some(Self::NotInTime { takes, warning })
             }
             _ => None,
-        }
-    }
-
-    /// The verdict that this reason asks for.
-    #[must_use]
-    pub fn verdict(&self) -> Verdict {
-        match self {
-            Self::SillAtOrAbove { .. } | Self::OutsideMappedFlood { .. } => Verdict::Above,
-            Self::SillBelow { .. } => Verdict::Protect,
-            Self::Missing(_) => Verdict::Unresolved,
-            Self::OverWallLimit { .. }
-            | Self::NoWallLimit { .. }
-            | Self::CoastalWaves { .. }
-            | Self::StatedWaves
-            | Self::Floodway
-            | Self::FastWater { .. }
-            | Self::BelowGround { .. }
-            | Self::Barrier(_)
-            | Self::NotInTime { .. } => Verdict::Engineer,
         }
     }
 

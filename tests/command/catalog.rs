@@ -8,7 +8,7 @@ use sillmark::level::LevelSource;
 use sillmark::quantity::VerticalDatum;
 use sillmark::site::WallKind;
 use sillmark::statement::Choice;
-use sillmark::verdict::CautionTexts;
+use sillmark::verdict::{CautionTexts, ReasonCode};
 
 use super::scratch::Scratch;
 
@@ -182,4 +182,22 @@ fn cautions_are_all_there_with_their_sources() {
     assert_eq!(entries("cautions"), codes);
     let page = Scratch::new().answer(&["catalog", "cautions"]);
     assert_eq!(page.matches("  source (").count(), codes.len());
+}
+
+#[test]
+fn reasons_are_all_there_with_their_verdicts() {
+    let codes: Vec<_> = ReasonCode::ALL.iter().map(|reason| reason.code).collect();
+    assert_eq!(entries("reasons"), codes);
+    let page = flowing("reasons");
+    for reason in ReasonCode::ALL {
+        let line = format!(
+            "{}: {} verdict: {}",
+            reason.code,
+            reason.meaning,
+            reason.verdict.word()
+        );
+        assert!(page.contains(&line), "{line:?} is not in {page}");
+    }
+    // As a run's summary tells them: "sill below".
+    assert!(page.contains("sill-below: The sill lies below the design level verdict: protect"));
 }

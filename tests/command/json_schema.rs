@@ -6,6 +6,7 @@ use std::sync::LazyLock;
 use jsonschema::Validator;
 use serde_json::{Value, json};
 
+use super::portfolio::{HEADER, ROWS, alder_lock};
 use super::scratch::Scratch;
 
 /// A schema as the project publishes it.
@@ -20,9 +21,11 @@ fn validator(name: &str) -> Validator {
 
 const SITE: &str = "assessment-1.json";
 const BARRIER: &str = "barrier-1.json";
+const SUMMARY: &str = "portfolio-summary-1.json";
 
 static VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(SITE));
 static BARRIER_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(BARRIER));
+static SUMMARY_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(SUMMARY));
 
 /// Holds a result of `site` against its published schema.
 pub(crate) fn check(result: &Value) {
@@ -49,6 +52,10 @@ fn the_published_schemas_are_those_of_the_code() {
         published(BARRIER),
         sillmark::report::barrier_json_schema().unwrap()
     );
+    assert_eq!(
+        published(SUMMARY),
+        sillmark::report::portfolio::portfolio_summary_schema().unwrap()
+    );
 }
 
 #[test]
@@ -57,11 +64,12 @@ fn the_program_prints_them() {
     let printed = |list| scratch.answer(&["catalog", list]);
     assert_eq!(printed("json-schema"), published(SITE));
     assert_eq!(printed("barrier-schema"), published(BARRIER));
+    assert_eq!(printed("summary-schema"), published(SUMMARY));
 }
 
 #[test]
 fn they_are_schemas() {
-    for name in [SITE, BARRIER] {
+    for name in [SITE, BARRIER, SUMMARY] {
         let schema: Value = serde_json::from_str(&published(name)).unwrap();
         assert!(jsonschema::meta::is_valid(&schema), "{name}");
     }
@@ -111,4 +119,30 @@ fn it_refuses_what_is_not_a_result() {
     let mut short = result;
     short.as_object_mut().unwrap().remove("verdict");
     assert!(!VALIDATOR.is_valid(&short));
+}
+
+#[test]
+fn the_schema_of_a_summary_holds_a_summary_and_refuses_what_is_none() {
+    let scratch = alder_lock();
+    let bad = "bad,x,47.8,612.9,ft,NAVD88\n";
+    scratch.write("t.csv", format!("{HEADER}{ROWS}{bad}"));
+    let options = ["--summary", "s.json"];
+    assert_eq!(scratch.run_portfolio("t.csv", &options).status, 0);
+    let result: Value = serde_json::from_str(&scratch.read("s.json")).unwrap();
+    check_by(&SUMMARY_VALIDATOR, &result);
+    let broken = |way: &str, value: Value| {
+        let mut result = result.clone();
+        *result.pointer_mut(way).unwrap() = value;
+        assert!(!SUMMARY_VALIDATOR.is_valid(&result), "{way}");
+    };
+    broken("/rows_read", json!(-1));
+    broken("/verdicts/protect", json!("one"));
+    broken("/highest_needs/0/verdict", json!("safe"));
+    broken("/reasons/0/code", Value::Null);
+    broken("/rejects/0", json!({"rows": 1}));
+    for way in ["", "/run", "/verdicts", "/zones/0", "/map"] {
+        let mut more = result.clone();
+        more.pointer_mut(way).unwrap()["rwos"] = json!(1);
+        assert!(!SUMMARY_VALIDATOR.is_valid(&more), "{way}");
+    }
 }

@@ -42,12 +42,16 @@ pub(crate) enum CatalogList {
     Combinations,
     /// What common practice asks of a layout.
     Practice,
-    /// Cautions.
+    /// Reasons of verdicts, by their codes.
+    Reasons,
+    /// Cautions, by their codes.
     Cautions,
     /// The JSON Schema of `sillmark site --format json`.
     JsonSchema,
     /// The JSON Schema of `sillmark barrier --format json`.
     BarrierSchema,
+    /// The JSON Schema of `sillmark portfolio --summary FILE.json`.
+    SummarySchema,
 }
 
 fn pair_of_datums(text: &str) -> Result<(VerticalDatum, VerticalDatum), String> {
