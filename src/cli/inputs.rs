@@ -114,20 +114,21 @@ pub(super) fn datum_offsets(options: &[String]) -> Result<Vec<StatedOffset>, Fai
         .map_err(Failure::input)
 }
 
-/// The zone layers, around a site or as a whole.
-pub(super) fn zones(
-    options: &ZoneOptions,
-    location: Option<Location>,
-) -> Result<Vec<ZoneMap>, Failure> {
+/// The zones around a site that are of interest to it.
+pub(super) fn zones_around(location: Location) -> Part {
+    Part::Around {
+        location,
+        margin: Length::new::<meter>(ZONE_MARGIN_METRES),
+    }
+}
+
+/// The zone layers, a part of them or all.
+pub(super) fn zones(options: &ZoneOptions, part: Option<Part>) -> Result<Vec<ZoneMap>, Failure> {
     let statement = ZoneStatement {
         unit: options.zones_unit,
         datum: options.zones_datum,
         crs: options.zones_crs.clone(),
     };
-    let around = location.map(|location| Part::Around {
-        location,
-        margin: Length::new::<meter>(ZONE_MARGIN_METRES),
-    });
     let schema = schema(&options.zones_schema)?;
     options
         .zones
@@ -139,7 +140,7 @@ pub(super) fn zones(
                 &source.path,
                 source.layer.as_deref(),
                 &statement,
-                around,
+                part,
             )
             .map_err(Failure::input)
         })

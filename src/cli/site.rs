@@ -33,7 +33,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
     let sources = Sources {
         datums: inputs::datums(&maps.datums, offsets)?,
-        zones: inputs::zones(&maps.zones, Some(site.location))?,
+        zones: inputs::zones(&maps.zones, Some(inputs::zones_around(site.location)))?,
         levels: inputs::levels(maps, Some(site.location))?,
         terrain: inputs::terrain(&maps.dem, Some(site.location))?,
     };

@@ -9,11 +9,22 @@ use std::thread;
 use crossbeam_channel::{Receiver, Sender, unbounded};
 
 use super::worker::{Done, Job, Worker};
+use super::zones::ReadZones;
 use super::{Own, Plan, RunError};
 
 /// Opens what each thread needs for itself.
 pub type OpenOwn<'a> =
     dyn Fn() -> Result<Own, Box<dyn std::error::Error + Send + Sync>> + Sync + 'a;
+
+/// How a run comes by its maps.
+pub struct Maps<'a> {
+    /// Opens terrain, rasters and lines for a thread; its sources have no zones yet.
+    pub own: &'a OpenOwn<'a>,
+    /// Reads the zones.
+    pub zones: &'a ReadZones<'a>,
+    /// Whether each batch reads those around its rows, because all of them are too many.
+    pub zones_by_batch: bool,
+}
 
 /// Workers and the way to them.
 pub(super) struct Crew {
@@ -36,7 +47,7 @@ impl Crew {
     /// Starts the workers, lets `lead` work with them, and waits until they have ended.
     pub(super) fn run<T>(
         plan: &Plan,
-        open: &OpenOwn<'_>,
+        maps: &Maps<'_>,
         lead: impl FnOnce(&Self) -> Result<T, RunError>,
     ) -> Result<T, RunError> {
         thread::scope(|scope| {
@@ -44,7 +55,7 @@ impl Crew {
             let start = |number| {
                 let (send, receive) = unbounded();
                 let report = report.clone();
-                let work = move || serve(plan, open, number, &receive, &report);
+                let work = move || serve(plan, maps, number, &receive, &report);
                 (send, scope.spawn(work))
             };
             let (jobs, threads): (Vec<_>, Vec<_>) = (0..plan.threads.max(1)).map(start).unzip();
@@ -97,14 +108,14 @@ impl Crew {
 /// What a thread does until nobody gives it jobs any more.
 fn serve(
     plan: &Plan,
-    open: &OpenOwn<'_>,
+    maps: &Maps<'_>,
     number: usize,
     jobs: &Receiver<Job>,
     report: &Sender<(usize, Result<Done, RunError>)>,
 ) {
     let _farewell = Farewell { number, report };
-    let mut worker = match open() {
-        Ok(own) => Worker::new(plan, own).ok_or(RunError::ThreadEnded),
+    let mut worker = match (maps.own)() {
+        Ok(own) => Worker::new(plan, own, maps.zones).ok_or(RunError::ThreadEnded),
         Err(error) => Err(RunError::Open(error)),
     };
     while let Ok(job) = jobs.recv() {

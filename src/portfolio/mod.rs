@@ -26,11 +26,12 @@ mod stored;
 pub mod summary;
 mod unfinished;
 mod worker;
+mod zones;
 
 pub use answer::{answer_columns, coordinate_names};
 pub use chunk::RowFault;
 pub use columns::{Columns, Coordinates, Mapping, StatedForAll};
-pub use crew::OpenOwn;
+pub use crew::{Maps, OpenOwn};
 pub use error::RunError;
 pub use plan::{Own, Plan};
 pub use role::Role;
@@ -39,3 +40,4 @@ pub use run::{BLOCK_BYTES, Progress, Sink, Watch, run};
 pub use same_ids::{IdAt, Repeated, SameIds, id_hash};
 pub use unfinished::{Fingerprint, Unfinished, reject_lines, rejects_header};
 pub use worker::Answers;
+pub use zones::ReadZones;

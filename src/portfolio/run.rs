@@ -12,11 +12,13 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::chunk::Chunk;
-use super::crew::{Crew, OpenOwn, Phase};
+use super::crew::{Crew, Maps, Phase};
 use super::order::{Turn, jobs};
 use super::stored::{Packed, Unusual};
 use super::worker::{Answers, Batch, Done, Job};
+use super::zones::{self, Zones};
 use super::{Plan, RunError};
+use crate::hazard::SharedZones;
 use crate::table::{Position, TableReader};
 
 /// Takes the answers of a run, in the order of the input.
@@ -54,17 +56,21 @@ pub const BLOCK_BYTES: usize = 1 << 18;
 pub fn run(
     reader: &mut TableReader,
     plan: &Plan,
-    open: &OpenOwn<'_>,
+    maps: &Maps<'_>,
     sink: &mut dyn Sink,
     watch: &mut Watch<'_>,
 ) -> Result<(), RunError> {
-    Crew::run(plan, open, |crew| {
+    Crew::run(plan, maps, |crew| {
         let mut watched = Watched {
             progress: Progress::default(),
             watch,
         };
-        loop {
+        let mut zones = None;
+        for number in 0.. {
             let mut parsing = Parsing {
+                // One thread reads all zones while the others parse.
+                zones: (number == 0 && !maps.zones_by_batch).then_some(Job::Zones { part: None }),
+                layers: None,
                 reader,
                 chunks: Vec::new(),
                 issued: 0,
@@ -75,12 +81,25 @@ pub fn run(
             };
             crew.work(&mut parsing)?;
             tracing::debug!(target: "portfolio", "a batch is parsed");
-            let chunks: Vec<Chunk> = parsing.chunks.into_iter().flatten().collect();
-            if chunks.is_empty() {
-                return Ok(());
+            let (chunks, layers) = (parsing.chunks, parsing.layers);
+            let chunks: Vec<Chunk> = chunks.into_iter().flatten().collect();
+            if let Some(layers) = layers {
+                let layers = Arc::new(layers);
+                zones = Some(Zones { number, layers });
             }
-            batch(crew, chunks, sink, &mut watched)?;
+            if chunks.is_empty() {
+                break;
+            }
+            if maps.zones_by_batch {
+                zones = None;
+            }
+            let zones = match &zones {
+                Some(zones) => zones,
+                None => zones.insert(zones::read(crew, number, zones::part_of(&chunks))?),
+            };
+            batch(crew, zones, chunks, sink, &mut watched)?;
         }
+        Ok(())
     })
 }
 
@@ -104,6 +123,7 @@ impl Watched<'_, '_> {
 /// Surveys and answers the rows of a batch.
 fn batch(
     crew: &Crew,
+    zones: &Zones,
     mut chunks: Vec<Chunk>,
     sink: &mut dyn Sink,
     watched: &mut Watched<'_, '_>,
@@ -113,6 +133,7 @@ fn batch(
     let parts = jobs(&turns, crew.size());
     let sizes = batch.iter().map(|chunk| chunk.rows.len());
     let mut survey = Survey {
+        zones: zones.clone(),
         batch: Arc::clone(&batch),
         turns: Arc::new(turns),
         parts,
@@ -127,6 +148,7 @@ fn batch(
         readings, unusual, ..
     } = survey;
     let mut answering = Answering {
+        zones: zones.clone(),
         batch,
         readings,
         unusual,
@@ -157,6 +179,9 @@ fn as_u32(number: usize) -> u32 {
 }
 
 struct Parsing<'a, 'b, 'w> {
+    /// The job of reading zones, until somebody has it.
+    zones: Option<Job>,
+    layers: Option<Vec<Arc<SharedZones>>>,
     reader: &'a mut TableReader,
     chunks: Vec<Option<Chunk>>,
     issued: usize,
@@ -168,6 +193,9 @@ struct Parsing<'a, 'b, 'w> {
 
 impl Phase for Parsing<'_, '_, '_> {
     fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
+        if let Some(job) = self.zones.take() {
+            return Ok(Some(job));
+        }
         if self.ended || self.bytes >= self.budget {
             return Ok(None);
         }
@@ -182,8 +210,13 @@ impl Phase for Parsing<'_, '_, '_> {
     }
 
     fn take(&mut self, done: Done) -> Result<(), RunError> {
-        let Done::Parsed { number, chunk } = done else {
-            return Err(RunError::ThreadEnded);
+        let (number, chunk) = match done {
+            Done::Parsed { number, chunk } => (number, chunk),
+            Done::Zones { layers } => {
+                self.layers = Some(layers);
+                return Ok(());
+            }
+            _ => return Err(RunError::ThreadEnded),
         };
         self.bytes += chunk.bytes();
         let (rows, bytes) = (chunk.rows.len() as u64, chunk.input_bytes);
@@ -198,6 +231,7 @@ impl Phase for Parsing<'_, '_, '_> {
 }
 
 struct Survey<'a, 'b, 'w> {
+    zones: Zones,
     batch: Batch,
     turns: Arc<Vec<Turn>>,
     /// For each worker the jobs that are left.
@@ -224,6 +258,7 @@ impl Survey<'_, '_, '_> {
 impl Phase for Survey<'_, '_, '_> {
     fn next(&mut self, worker: usize) -> Result<Option<Job>, RunError> {
         Ok(self.range(worker).map(|range| Job::Survey {
+            zones: self.zones.clone(),
             batch: Arc::clone(&self.batch),
             turns: Arc::clone(&self.turns),
             range,
@@ -260,6 +295,7 @@ impl Phase for Survey<'_, '_, '_> {
 }
 
 struct Answering<'a, 'b, 'w> {
+    zones: Zones,
     batch: Batch,
     readings: Vec<Vec<Packed>>,
     unusual: Vec<HashMap<u32, Unusual>>,
@@ -281,6 +317,7 @@ impl Phase for Answering<'_, '_, '_> {
         };
         self.issued += 1;
         Ok(Some(Job::Answer {
+            zones: self.zones.clone(),
             batch: Arc::clone(&self.batch),
             number,
             readings: std::mem::take(readings),

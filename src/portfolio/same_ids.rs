@@ -7,6 +7,7 @@
 use std::fs::File;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::io::{BufReader, BufWriter, Read, Seek, Write};
+use std::thread::JoinHandle;
 
 /// Hash of an id and the line that it stands in.
 pub type IdAt = (u64, u64);
@@ -15,11 +16,11 @@ pub type IdAt = (u64, u64);
 #[derive(Debug, Default)]
 pub struct SameIds {
     fresh: Vec<IdAt>,
-    runs: Vec<File>,
+    runs: Vec<JoinHandle<std::io::Result<File>>>,
 }
 
-/// Ids that are kept in memory: 8 MiB of them.
-const KEPT: usize = 1 << 19;
+/// Ids that are kept in memory: 4 MiB of them, and as many that are being sorted.
+const KEPT: usize = 1 << 18;
 
 /// Lines that are named; more help nobody.
 const NAMED: usize = 20;
@@ -54,19 +55,12 @@ impl SameIds {
         Ok(())
     }
 
+    /// Sorts what was gathered and writes it down, while more is gathered.
     fn put_aside(&mut self) -> std::io::Result<()> {
-        self.fresh.sort_unstable();
-        let mut run = BufWriter::new(tempfile::tempfile()?);
-        for (id, line) in &self.fresh {
-            run.write_all(&id.to_le_bytes())?;
-            run.write_all(&line.to_le_bytes())?;
-        }
-        let mut file = run
-            .into_inner()
-            .map_err(std::io::IntoInnerError::into_error)?;
-        file.rewind()?;
-        self.runs.push(file);
-        self.fresh.clear();
+        let run = BufWriter::new(tempfile::tempfile()?);
+        let fresh = std::mem::take(&mut self.fresh);
+        self.runs
+            .push(std::thread::spawn(move || sorted(fresh, run)));
         Ok(())
     }
 
@@ -79,6 +73,8 @@ impl SameIds {
         let mut sources: Vec<Box<dyn Iterator<Item = std::io::Result<IdAt>>>> = Vec::new();
         sources.push(Box::new(self.fresh.into_iter().map(Ok)));
         for run in self.runs {
+            let ended = || std::io::Error::other("the thread that sorts ids ended early");
+            let run = run.join().map_err(|_| ended())??;
             sources.push(Box::new(Run(BufReader::new(run))));
         }
         let mut found = Repeated::default();
@@ -107,6 +103,19 @@ impl SameIds {
         found.lines.truncate(NAMED);
         Ok(found)
     }
+}
+
+fn sorted(mut ids: Vec<IdAt>, mut run: BufWriter<File>) -> std::io::Result<File> {
+    ids.sort_unstable();
+    for (id, line) in ids {
+        run.write_all(&id.to_le_bytes())?;
+        run.write_all(&line.to_le_bytes())?;
+    }
+    let mut file = run
+        .into_inner()
+        .map_err(std::io::IntoInnerError::into_error)?;
+    file.rewind()?;
+    Ok(file)
 }
 
 /// Reads a run that was put aside.

@@ -14,9 +14,11 @@ use super::row::{Row, RowReader};
 use super::same_ids::{IdAt, id_hash};
 use super::stored::{Packed, Unusual};
 use super::summary::{RowFigures, Summary};
+use super::zones::{ReadZones, Zones};
 use super::{Own, Plan, RunError, site_of_row};
 use crate::assess::{Asked, AssessError, Assessment, Method, SillAsked, assess_read, read_place};
 use crate::design::Base;
+use crate::hazard::{Part, SharedZones};
 use crate::quantity::{AnnualChance, Length, UnitSystem};
 use crate::site::{Site, Threshold};
 use crate::table::{Block, RecordFault};
@@ -28,14 +30,18 @@ pub(super) type Batch = Arc<Vec<Chunk>>;
 pub(super) enum Job {
     /// To parse a block.
     Parse { number: usize, block: Block },
+    /// To read the zone layers.
+    Zones { part: Option<Part> },
     /// To read the maps at places that lie together.
     Survey {
+        zones: Zones,
         batch: Batch,
         turns: Arc<Vec<Turn>>,
         range: Range<usize>,
     },
     /// To answer the rows of a chunk.
     Answer {
+        zones: Zones,
         batch: Batch,
         number: usize,
         readings: Vec<Packed>,
@@ -48,6 +54,9 @@ pub(super) enum Done {
     Parsed {
         number: usize,
         chunk: Chunk,
+    },
+    Zones {
+        layers: Vec<Arc<SharedZones>>,
     },
     Surveyed {
         range: Range<usize>,
@@ -77,6 +86,9 @@ pub struct Answers {
 pub(super) struct Worker<'a> {
     plan: &'a Plan,
     own: Own,
+    read_zones: &'a ReadZones<'a>,
+    /// Which zones its sources have.
+    zones: Option<u64>,
     /// With the units of the row, or those that the user asks for.
     methods: [Method; 2],
     site: Site,
@@ -93,7 +105,7 @@ impl Drop for Worker<'_> {
 }
 
 impl<'a> Worker<'a> {
-    pub(super) fn new(plan: &'a Plan, own: Own) -> Option<Self> {
+    pub(super) fn new(plan: &'a Plan, own: Own, read_zones: &'a ReadZones<'a>) -> Option<Self> {
         let method = |units| Method {
             units: plan.units.unwrap_or(units),
             ..plan.method.clone()
@@ -101,6 +113,8 @@ impl<'a> Worker<'a> {
         Some(Self {
             plan,
             own,
+            read_zones,
+            zones: None,
             methods: [method(UnitSystem::Us), method(UnitSystem::Si)],
             site: site_of_row::empty()?,
             wall: plan
@@ -118,17 +132,27 @@ impl<'a> Worker<'a> {
                 number,
                 chunk: self.parse(&block),
             }),
+            Job::Zones { part } => {
+                let layers = (self.read_zones)(part).map_err(RunError::Open)?;
+                Ok(Done::Zones { layers })
+            }
             Job::Survey {
+                zones,
                 batch,
                 turns,
                 range,
-            } => self.survey(&batch, &turns, range),
+            } => {
+                self.take_zones(&zones)?;
+                self.survey(&batch, &turns, range)
+            }
             Job::Answer {
+                zones,
                 batch,
                 number,
                 readings,
                 unusual,
             } => {
+                self.take_zones(&zones)?;
                 let answers = match batch.get(number) {
                     Some(chunk) => self.answer(chunk, &readings, unusual)?,
                     None => Answers::default(),
@@ -136,6 +160,19 @@ impl<'a> Worker<'a> {
                 Ok(Done::Answered { number, answers })
             }
         }
+    }
+
+    /// Makes this thread's own maps of zones that others share.
+    fn take_zones(&mut self, zones: &Zones) -> Result<(), RunError> {
+        if self.zones == Some(zones.number) {
+            return Ok(());
+        }
+        // Those before are given up first: of two batches only one has to fit the memory.
+        self.own.sources.zones = Vec::new();
+        let maps = zones.layers.iter().map(|layer| layer.map());
+        self.own.sources.zones = maps.collect::<Result<_, _>>().map_err(AssessError::from)?;
+        self.zones = Some(zones.number);
+        Ok(())
     }
 
     fn parse(&self, block: &Block) -> Chunk {

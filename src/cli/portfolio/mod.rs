@@ -12,7 +12,7 @@ mod table;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use sillmark::portfolio::{Answers, Plan, RunError, Sink, Unfinished, run as run_table};
+use sillmark::portfolio::{Answers, Maps, Plan, RunError, Sink, Unfinished, run as run_table};
 use sillmark::table::{OutColumn, Position, TableReader};
 
 use self::facts::fingerprint;
@@ -60,7 +60,7 @@ fn to_stdout(
     finish: &finish::Finish<'_>,
 ) -> Result<(), Failure> {
     let header = (!options.no_header).then(|| header(columns));
-    let mut stream = Stream::new(header.as_deref(), options)?;
+    let mut stream = Stream::new(header, options)?;
     let outcome = drive(reader, plan, opener, &mut stream);
     if stream.is_closed() {
         return Err(Failure::BrokenPipe);
@@ -209,16 +209,15 @@ fn drive(
     sink: &mut dyn Sink,
 ) -> Result<(), RunError> {
     let mut bar = Bar::new(reader);
-    let outcome = run_table(
-        reader,
-        plan,
-        &|| opener.own(plan.crs.as_ref()),
-        sink,
-        &mut |progress| {
-            bar.show(progress);
-            !STOPPED.load(Ordering::Relaxed)
-        },
-    );
+    let maps = Maps {
+        own: &|| opener.own(plan.crs.as_ref()),
+        zones: &|part| opener.zones(part),
+        zones_by_batch: opener.zones_are_many(),
+    };
+    let outcome = run_table(reader, plan, &maps, sink, &mut |progress| {
+        bar.show(progress);
+        !STOPPED.load(Ordering::Relaxed)
+    });
     bar.clear();
     outcome
 }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use sillmark::assess::Sources;
 use sillmark::crs::{CrsDefinition, HorizontalCrs, Projector};
-use sillmark::hazard::SharedZones;
+use sillmark::hazard::{LayerPath, Part, SharedZones};
 use sillmark::portfolio::{Own, ToPlace};
 use sillmark::quantity::VerticalDatum;
 
@@ -18,7 +18,6 @@ use crate::cli::inputs;
 pub(super) struct Opener<'a> {
     maps: &'a MapOptions,
     own_files: Vec<PathBuf>,
-    zones: Vec<Arc<SharedZones>>,
     /// The table's own coordinate reference system.
     pub(super) crs: Option<CrsDefinition>,
     pub(super) memory: Memory,
@@ -42,7 +41,6 @@ impl<'a> Opener<'a> {
                 .into_iter()
                 .flatten()
                 .collect(),
-            zones: Vec::new(),
             crs: crs.transpose()?,
             memory: Memory::read(&options.memory)?,
             threads: options.threads.map_or(cores, usize::from),
@@ -53,8 +51,6 @@ impl<'a> Opener<'a> {
         let mut datums = sources.terrain.dems().iter().map(|dem| dem.datum());
         let first = datums.next();
         opener.terrain_datum = first.filter(|first| datums.all(|datum| datum == *first));
-        let zones = inputs::zones(&maps.zones, None)?;
-        opener.zones = zones.iter().map(|map| map.share()).collect();
         Ok(opener)
     }
 
@@ -77,6 +73,31 @@ impl<'a> Opener<'a> {
         })
     }
 
+    /// Reads the zone layers, all of them or a part.
+    pub(super) fn zones(
+        &self,
+        part: Option<Part>,
+    ) -> Result<Vec<Arc<SharedZones>>, Box<dyn std::error::Error + Send + Sync>> {
+        let zones = inputs::zones(&self.maps.zones, part);
+        let zones = zones.map_err(|failure| failure.message())?;
+        Ok(zones.iter().map(|map| map.share()).collect())
+    }
+
+    /// Whether all zones together would take far more memory than the run may use.
+    pub(super) fn zones_are_many(&self) -> bool {
+        let paths = self
+            .maps
+            .zones
+            .zones
+            .iter()
+            .map(|text| LayerPath::split(text).path);
+        let bytes: u64 = paths
+            .filter_map(|path| Some(path.metadata().ok()?.len()))
+            .sum();
+        let memory = self.memory.batch + self.memory.tiles;
+        bytes > MANY * memory as u64
+    }
+
     /// Every file that is read.
     pub(super) fn files(&self) -> Vec<PathBuf> {
         let maps = inputs::files(self.maps);
@@ -86,15 +107,16 @@ impl<'a> Opener<'a> {
     fn sources(&self) -> Result<Sources, Failure> {
         let maps = self.maps;
         let offsets = inputs::datum_offsets(&maps.offsets.datum_offset)?;
-        let zones = self
-            .zones
-            .iter()
-            .map(|zones| zones.map().map_err(Failure::input));
         Ok(Sources {
             datums: inputs::datums(&maps.datums, offsets)?,
-            zones: zones.collect::<Result<_, _>>()?,
+            // They come when they are read, which one thread does for all.
+            zones: Vec::new(),
             levels: inputs::levels(maps, None)?,
             terrain: inputs::terrain(&maps.dem, None)?.keeping(self.memory.tiles / self.threads),
         })
     }
 }
+
+/// Zones whose files take more than so many times the memory for rows and terrain are read
+/// batch by batch.
+const MANY: u64 = 4;

@@ -14,6 +14,8 @@ use crate::cli::failure::Failure;
 
 /// Writes lines to stdout as they come.
 pub(super) struct Stream {
+    /// Until it is printed.
+    header: Option<String>,
     /// The table's name in messages.
     table: String,
     rejects: Option<RejectsFile>,
@@ -25,14 +27,16 @@ pub(super) struct Stream {
 }
 
 impl Stream {
-    pub(super) fn new(header: Option<&str>, options: &PortfolioOptions) -> Result<Self, Failure> {
+    /// The header is printed with the first rows: a run that fails before prints nothing.
+    pub(super) fn new(header: Option<String>, options: &PortfolioOptions) -> Result<Self, Failure> {
         let rejects = options.rejects.as_deref().map(|path| {
             let mut file = RejectsFile::begin(path)?;
             file.write(rejects_header().as_bytes())
                 .map_err(|reason| failure(file_error(path.to_owned(), reason)))?;
             Ok(file)
         });
-        let mut stream = Self {
+        Ok(Self {
+            header,
             table: name(options),
             rejects: rejects.transpose()?,
             max_rejects: options.max_rejects,
@@ -40,12 +44,7 @@ impl Stream {
             closed: false,
             summary: Summary::default(),
             ids: SameIds::default(),
-        };
-        match stream.print(header.unwrap_or_default().as_bytes()) {
-            Err(_) if stream.closed => Err(Failure::BrokenPipe),
-            Err(error) => Err(failure(error)),
-            Ok(()) => Ok(stream),
-        }
+        })
     }
 
     /// Whether nobody reads any more.
@@ -54,7 +53,11 @@ impl Stream {
     }
 
     /// What is said at the end.
-    pub(super) fn end(self, finish: &Finish<'_>, plan: &Plan) -> Result<(), Failure> {
+    pub(super) fn end(mut self, finish: &Finish<'_>, plan: &Plan) -> Result<(), Failure> {
+        match self.print(&[]) {
+            Err(_) if self.closed => return Err(Failure::BrokenPipe),
+            outcome => outcome.map_err(failure)?,
+        }
         if self.told > TOLD {
             let more = self.told - TOLD;
             let _ = writeln!(
@@ -82,8 +85,12 @@ impl Stream {
     }
 
     fn print(&mut self, text: &[u8]) -> Result<(), RunError> {
+        let header = self.header.take().unwrap_or_default();
         let mut stdout = std::io::stdout().lock();
-        let printed = stdout.write_all(text).and_then(|()| stdout.flush());
+        let printed = stdout
+            .write_all(header.as_bytes())
+            .and_then(|()| stdout.write_all(text))
+            .and_then(|()| stdout.flush());
         printed.map_err(|reason| {
             self.closed = reason.kind() == ErrorKind::BrokenPipe;
             file_error("stdout".into(), reason)

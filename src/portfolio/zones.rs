@@ -1,0 +1,83 @@
+//! The zones of a run: read once for all rows, or anew around the rows of each batch.
+
+use std::sync::Arc;
+
+use super::RunError;
+use super::chunk::Chunk;
+use super::crew::{Crew, Phase};
+use super::worker::{Done, Job};
+use crate::hazard::{Part, SharedZones};
+use crate::quantity::{Length, unit::meter};
+use crate::site::Location;
+
+/// Reads the zone layers, all of them or a part, on the thread that asks.
+pub type ReadZones<'a> = dyn Fn(Option<Part>) -> Result<Vec<Arc<SharedZones>>, Box<dyn std::error::Error + Send + Sync>>
+    + Sync
+    + 'a;
+
+/// Zones that threads share; the number tells them from others.
+#[derive(Clone)]
+pub(super) struct Zones {
+    pub(super) number: u64,
+    pub(super) layers: Arc<Vec<Arc<SharedZones>>>,
+}
+
+/// How far around the places of a batch zones are read: further than the edge of a zone is
+/// looked for on the terrain.
+const MARGIN_METRES: f64 = 2100.0;
+
+/// The box of all places of a batch, with the margin that looking around needs.
+pub(super) fn part_of(chunks: &[Chunk]) -> Option<Part> {
+    let places = || {
+        chunks
+            .iter()
+            .flat_map(|chunk| &chunk.rows)
+            .map(|row| row.location)
+    };
+    let range = |read: fn(Location) -> f64| {
+        let start = (f64::INFINITY, f64::NEG_INFINITY);
+        places().map(read).fold(start, |(low, high), value| {
+            (low.min(value), high.max(value))
+        })
+    };
+    let (west, east) = range(Location::longitude);
+    let (south, north) = range(Location::latitude);
+    Some(Part::Box {
+        south_west: Location::from_degrees(west, south).ok()?,
+        north_east: Location::from_degrees(east, north).ok()?,
+        margin: Length::new::<meter>(MARGIN_METRES),
+    })
+}
+
+/// Has one worker read zones.
+pub(super) fn read(crew: &Crew, number: u64, part: Option<Part>) -> Result<Zones, RunError> {
+    let mut reading = Reading {
+        job: Some(Job::Zones { part }),
+        layers: None,
+    };
+    crew.work(&mut reading)?;
+    let layers = reading.layers.ok_or(RunError::ThreadEnded)?;
+    Ok(Zones {
+        number,
+        layers: Arc::new(layers),
+    })
+}
+
+struct Reading {
+    job: Option<Job>,
+    layers: Option<Vec<Arc<SharedZones>>>,
+}
+
+impl Phase for Reading {
+    fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
+        Ok(self.job.take())
+    }
+
+    fn take(&mut self, done: Done) -> Result<(), RunError> {
+        let Done::Zones { layers } = done else {
+            return Err(RunError::ThreadEnded);
+        };
+        self.layers = Some(layers);
+        Ok(())
+    }
+}
