@@ -37,3 +37,44 @@ const JOBS_EACH: usize = 16;
 
 /// Fewer rows are not worth a message between threads.
 const SMALLEST: usize = 256;
+
+#[cfg(test)]
+mod tests {
+    use super::{SMALLEST, Turn, jobs};
+
+    /// So many rows of each tile.
+    fn turns(of_tiles: &[usize]) -> Vec<Turn> {
+        let tiles = of_tiles.iter().zip(0_u64..);
+        let keys = tiles.flat_map(|(rows, tile)| std::iter::repeat_n(tile, *rows));
+        keys.zip(0_u32..).map(|(key, row)| (key, 0, row)).collect()
+    }
+
+    #[test]
+    fn every_turn_is_in_one_job() {
+        for tiles in [vec![], vec![1], vec![100_000], vec![700; 90], vec![3; 4000]] {
+            for workers in [1, 2, 7, 64] {
+                let turns = turns(&tiles);
+                let parts = jobs(&turns, workers);
+                assert!(parts.len() <= workers);
+                let mut next = 0;
+                for range in parts.concat() {
+                    assert_eq!(range.start, next);
+                    assert!(range.end > range.start);
+                    next = range.end;
+                }
+                assert_eq!(next, turns.len());
+            }
+        }
+    }
+
+    #[test]
+    fn jobs_end_where_a_tile_ends_unless_it_holds_too_many() {
+        let small = turns(&[SMALLEST + 1; 8]);
+        for range in jobs(&small, 1).concat() {
+            let end = small.get(range.end).map(|turn| turn.0);
+            assert_ne!(end, Some(small[range.end - 1].0));
+        }
+        let one_tile = turns(&[100_000]);
+        assert!(jobs(&one_tile, 4).concat().len() > 4);
+    }
+}

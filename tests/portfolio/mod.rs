@@ -1,3 +1,4 @@
 //! Many buildings.
 
+mod columns;
 mod summary;

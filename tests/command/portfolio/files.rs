@@ -76,10 +76,11 @@ fn maps_that_are_cut() {
     scratch.write("t.csv", format!("{HEADER}{}", places(5000)));
     let whole = std::fs::read(scratch.path("terrain.tif")).unwrap();
     scratch.write("terrain.tif", &whole[..whole.len() / 2]);
-    let outcome = scratch.run_portfolio("t.csv", &["-o", "o.csv"]);
+    // Which tile is found first depends on the threads.
+    let outcome = scratch.run_portfolio("t.csv", &["-o", "o.csv", "--threads", "1"]);
     assert_eq!(outcome.status, 1);
     assert_snapshot!(outcome.stderr, @"error: terrain.tif: reading failed: TIFFFillTile:Read error at row 192, col 192, tile 7; got 754 bytes, expected 2505; TIFFReadEncodedTile() failed; terrain.tif, band 1: IReadBlock failed at X offset 3, Y offset 1: TIFFReadEncodedTile() failed: the file is damaged or cut short; accepted: a whole file");
-    assert!(!scratch.path("o.csv").exists());
+    assert!(!scratch.path("o.csv").exists() && !scratch.path("o.csv.unfinished").exists());
     scratch.write("terrain.tif", whole);
     let whole = scratch.read("zones.geojson");
     scratch.write("zones.geojson", &whole[..whole.len() / 2]);
@@ -156,7 +157,14 @@ fn a_full_disk_while_it_is_converted() {
     };
     let outcome = scratch.run_portfolio("t.csv", &["-o", "disk/o.gpkg"]);
     assert_eq!(outcome.status, 2);
-    assert_snapshot!(outcome.stderr, @"error: disk/o.gpkg.unfinished/converted: cannot be written: OGR method 'OGR_L_CreateFeature' returned error: '6'; all rows are kept in disk/o.gpkg.unfinished; the same command with --resume goes on from there");
+    // What the library says in between depends on where the room ended.
+    let (start, end) = (
+        "error: disk/o.gpkg.unfinished/converted: cannot be written: ",
+        "; all rows are kept in disk/o.gpkg.unfinished; the same command with --resume goes on \
+         from there\n",
+    );
+    let said = &outcome.stderr;
+    assert!(said.starts_with(start) && said.ends_with(end), "{said}");
     assert!(!scratch.path("disk/o.gpkg").exists());
 }
 

@@ -9,7 +9,7 @@ use crate::scratch::Scratch;
 const ENDINGS: [&str; 5] = ["csv", "gpkg", "geojson", "fgb", "parquet"];
 
 /// `table.csv` in every format, without a point where `crs` is none.
-fn tables(scratch: &Scratch, crs: Option<&str>) {
+pub(super) fn tables(scratch: &Scratch, crs: Option<&str>) {
     let text = scratch.read("table.csv");
     let names = text.lines().next().unwrap().split(',');
     let numbers = ["longitude", "latitude", "x", "y", "threshold"];

@@ -10,7 +10,7 @@ use super::{HEADER, ROWS, alder_lock, with_maps};
 use crate::scratch::Scratch;
 
 /// Rows of the long runs here: some seconds of one thread.
-const MANY: usize = 150_000;
+const MANY: usize = 300_000;
 
 /// Little memory, so that a run has several batches.
 const LONG: [&str; 4] = ["--memory", "16 MB", "--threads", "1"];
@@ -27,9 +27,13 @@ fn long_table() -> Scratch {
 }
 
 fn start(scratch: &Scratch, options: &[&str]) -> Child {
+    start_with(scratch, "t.csv", options)
+}
+
+fn start_with(scratch: &Scratch, table: &str, options: &[&str]) -> Child {
     let _ = std::fs::create_dir(scratch.path("grids"));
     Command::new(env!("CARGO_BIN_EXE_sillmark"))
-        .args(with_maps("t.csv", options))
+        .args(with_maps(table, options))
         .current_dir(scratch.folder())
         .env("SILLMARK_GRIDS", "grids")
         .stdout(Stdio::piped())
@@ -38,9 +42,15 @@ fn start(scratch: &Scratch, options: &[&str]) -> Child {
         .unwrap()
 }
 
-/// Kills a run again and again and goes on; how often it was killed.
-fn killed_until_done(scratch: &Scratch, output: &str, pauses: &[u64], options: &[&str]) -> usize {
-    let mut killed = 0;
+/// Kills a run again and again and goes on; how often it was killed, and how often it had
+/// rows by then.
+fn killed_until_done(
+    scratch: &Scratch,
+    output: &str,
+    pauses: &[u64],
+    options: &[&str],
+) -> [usize; 2] {
+    let [mut killed, mut with_rows] = [0; 2];
     let mut pauses = pauses.iter();
     let first = [&["-o", output][..], options].concat();
     let again = [&first[..], &["--resume"]].concat();
@@ -56,15 +66,17 @@ fn killed_until_done(scratch: &Scratch, output: &str, pauses: &[u64], options: &
                 said.contains("that of line 2") && said.contains("1 row has the id"),
                 "{said}"
             );
-            return killed;
+            return [killed, with_rows];
         };
         std::thread::sleep(Duration::from_millis(*pause));
         if run.try_wait().unwrap().is_some() {
-            return killed;
+            return [killed, with_rows];
         }
         run.kill().unwrap();
         run.wait().unwrap();
         killed += 1;
+        let journal = std::fs::read_to_string(&unfinished).unwrap_or_default();
+        with_rows += usize::from(journal.contains("\"byte\":"));
         assert!(!scratch.path(output).exists() || !unfinished.exists());
     }
 }
@@ -77,11 +89,14 @@ fn killed_ten_times() {
     assert_eq!(start(&scratch, &calm).wait().unwrap().code(), Some(1));
     let whole = u64::try_from(begun.elapsed().as_millis()).unwrap();
     // Each run has to begin again what the last note does not hold.
-    let pauses = [2, 3, 7, 5, 11, 4, 13, 6, 3, 9].map(|share| 200 + whole * share / 40);
+    let pauses = [4, 16, 9, 22, 13, 18, 6, 25, 11, 20].map(|share| 100 + whole * share / 40);
     let options = [&["--summary", "killed.json"][..], &LONG].concat();
-    let killed = killed_until_done(&scratch, "killed.csv", &pauses, &options);
-    println!("{killed} times in runs of {whole} ms");
-    assert!(killed >= 3, "{killed} times in runs of {whole} ms");
+    let [killed, with_rows] = killed_until_done(&scratch, "killed.csv", &pauses, &options);
+    println!("{killed} times, {with_rows} with rows, in runs of {whole} ms");
+    assert!(
+        killed >= 3 && with_rows >= 1,
+        "{killed} times, {with_rows} with rows, in runs of {whole} ms"
+    );
     assert!(scratch.read("killed.csv") == scratch.read("calm.csv"));
     assert_eq!(
         scratch.read("killed.csv.rejects.csv"),
@@ -161,21 +176,52 @@ fn killed_at_the_very_end() {
     assert!(!folder.exists());
 }
 
+/// Sends the signal of Ctrl-C once there are rows of `o.csv`.
+#[cfg(unix)]
+fn interrupt(scratch: &Scratch, run: Child) -> Child {
+    let rows = scratch.path("o.csv.unfinished/rows.csv");
+    let begun = Instant::now();
+    let long = || rows.metadata().is_ok_and(|facts| facts.len() > 1 << 18);
+    while !long() && begun.elapsed() < Duration::from_mins(1) {
+        std::thread::sleep(Duration::from_millis(1));
+    }
+    let id = run.id().to_string();
+    let sent = Command::new("kill").args(["-INT", &id]).status().unwrap();
+    assert!(sent.success());
+    run
+}
+
+/// Tables whose rows are counted and not their bytes.
+#[cfg(unix)]
+#[test]
+fn interrupted_in_other_formats() {
+    let scratch = alder_lock();
+    scratch.write("table.csv", format!("{HEADER}{}", places(80_000)));
+    super::formats::tables(&scratch, Some("OGC:CRS84"));
+    for table in ["table.gpkg", "table.parquet"] {
+        let calm = scratch.answer(&with_maps(table, &[]));
+        let options = [&["-o", "o.csv"][..], &LONG].concat();
+        let run = interrupt(&scratch, start_with(&scratch, table, &options));
+        assert_eq!(
+            run.wait_with_output().unwrap().status.code(),
+            Some(2),
+            "{table}"
+        );
+        let resume = [&options[..], &["--resume"]].concat();
+        let output = start_with(&scratch, table, &resume)
+            .wait_with_output()
+            .unwrap();
+        assert_eq!(output.status.code(), Some(0), "{output:?}");
+        assert!(scratch.read("o.csv") == calm, "{table}");
+    }
+}
+
 #[cfg(unix)]
 #[test]
 fn interrupted() {
     let scratch = long_table();
     let options = [&["-o", "o.csv"][..], &LONG].concat();
-    let run = start(&scratch, &options);
-    let rows = scratch.path("o.csv.unfinished/rows.csv");
-    let begun = Instant::now();
-    let long = || rows.metadata().is_ok_and(|facts| facts.len() > 1 << 20);
-    while !long() && begun.elapsed() < Duration::from_mins(1) {
-        std::thread::sleep(Duration::from_millis(2));
-    }
-    let id = run.id().to_string();
-    let sent = Command::new("kill").args(["-INT", &id]).status().unwrap();
-    assert!(sent.success());
+    let run = interrupt(&scratch, start(&scratch, &options));
     let output = run.wait_with_output().unwrap();
     assert_eq!(output.status.code(), Some(2));
     let said = String::from_utf8(output.stderr).unwrap();
