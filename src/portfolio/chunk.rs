@@ -1,7 +1,8 @@
 //! A stretch of the input, parsed: its rows, and what could not be read.
 
 use super::columns::Columns;
-use super::row::{Row, RowReader};
+use super::kept_row::Rows;
+use super::row::RowReader;
 use super::same_ids::{IdAt, id_hash};
 use super::{Coordinates, Role};
 use crate::assess::Sources;
@@ -10,7 +11,7 @@ use crate::table::{Block, Position, RecordFault, csv_text};
 /// Rows of one block of the input.
 #[derive(Debug)]
 pub(super) struct Chunk {
-    pub(super) rows: Vec<Row>,
+    pub(super) rows: Rows,
     /// For each row the start of its line of the result: id and coordinates as the input
     /// writes them, one after the other.
     lead: Vec<u8>,
@@ -55,7 +56,7 @@ impl Chunk {
     /// Parses a block.
     pub(super) fn parse(block: &Block, reader: &mut RowReader<'_>, columns: &Columns) -> Self {
         let mut chunk = Self {
-            rows: Vec::new(),
+            rows: Rows::default(),
             lead: Vec::new(),
             ends: Vec::new(),
             keys: Vec::new(),
@@ -94,7 +95,7 @@ impl Chunk {
             }
         }
         // Many chunks wait: none keeps what it grew by.
-        chunk.rows.shrink_to_fit();
+        chunk.rows.shrink();
         chunk.lead.shrink_to_fit();
         chunk.ends.shrink_to_fit();
         chunk
@@ -102,9 +103,9 @@ impl Chunk {
 
     /// Fills [`keys`](Self::keys).
     pub(super) fn locate(&mut self, sources: &Sources) {
-        let rows = self.rows.iter();
-        self.keys = rows
-            .map(|row| super::order::key(row.location, &sources.terrain))
+        let places = self.rows.locations();
+        self.keys = places
+            .map(|place| super::order::key(place, &sources.terrain))
             .collect();
     }
 
@@ -118,12 +119,10 @@ impl Chunk {
 
     /// Memory of its rows until they are answered, bytes.
     pub(super) fn bytes(&self) -> usize {
-        let row = size_of::<Row>()
-            + size_of::<u32>()
-            + size_of::<super::stored::Packed>()
-            + size_of::<super::order::Turn>();
+        let row =
+            size_of::<u32>() + size_of::<super::stored::Packed>() + size_of::<super::order::Turn>();
         let faults: usize = self.faults.iter().map(RowFault::bytes).sum();
-        self.lead.capacity() + self.rows.capacity() * row + faults
+        self.lead.capacity() + self.rows.bytes() + self.rows.len() * row + faults
     }
 }
 

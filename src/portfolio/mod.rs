@@ -15,6 +15,7 @@ mod chunk;
 mod columns;
 mod crew;
 mod error;
+mod kept_row;
 mod order;
 mod plan;
 mod role;

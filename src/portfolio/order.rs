@@ -3,8 +3,11 @@
 use crate::site::Location;
 use crate::terrain::{Terrain, TileKey};
 
-/// A row's turn: where it lies, and which row it is.
+/// A row's turn: where it lies, and which row it is, by its chunk and its place in it.
 pub(super) type Turn = (u64, u32, u32);
+
+/// A row by its chunk and its place in it, once it stands in the order.
+pub(super) type RowNumber = (u32, u32);
 
 /// Where a place comes in the order. One that cannot be located comes last, and fails when it
 /// is read.
@@ -21,7 +24,7 @@ pub(super) fn jobs(turns: &[Turn], workers: usize) -> Vec<Vec<std::ops::Range<us
     let mut start = 0;
     while start < turns.len() {
         let mut end = (start + target).min(turns.len());
-        let key = |position: usize| turns.get(position).map(|turn| turn.0);
+        let key = |position: usize| turns.get(position).map(|turn| TileKey::tile_of(turn.0));
         while end < turns.len() && end - start < 2 * target && key(end) == key(end - 1) {
             end += 1;
         }
@@ -40,12 +43,13 @@ const SMALLEST: usize = 256;
 
 #[cfg(test)]
 mod tests {
-    use super::{SMALLEST, Turn, jobs};
+    use super::{SMALLEST, TileKey, Turn, jobs};
 
     /// So many rows of each tile.
     fn turns(of_tiles: &[usize]) -> Vec<Turn> {
         let tiles = of_tiles.iter().zip(0_u64..);
         let keys = tiles.flat_map(|(rows, tile)| std::iter::repeat_n(tile, *rows));
+        let keys = keys.map(|tile| tile << TileKey::WITHIN_BITS);
         keys.zip(0_u32..).map(|(key, row)| (key, 0, row)).collect()
     }
 

@@ -1,5 +1,7 @@
 //! One row of the input, understood.
 
+use std::ops::Deref;
+
 use super::{Columns, Coordinates, Role};
 use crate::crs::CrsError;
 use crate::design::Occupancy;
@@ -11,15 +13,15 @@ use crate::site::{Location, Threshold, WallKind, clear_height, opening_width};
 use crate::statement::{Choice, Place, Stated, StatementError};
 use crate::table::{Record, RecordFault};
 
-/// What a row states.
+/// What a row states; what only tables of openings state is owned or lent.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Row {
+pub(super) struct Row<Opening> {
     pub(super) line: u64,
     pub(super) location: Location,
     pub(super) threshold: Threshold,
     pub(super) units: UnitSystem,
     /// What only tables of openings state.
-    pub(super) opening: Option<Box<OpeningRow>>,
+    pub(super) opening: Option<Opening>,
 }
 
 /// What a row states of an opening and its building.
@@ -36,7 +38,14 @@ pub(super) struct OpeningRow {
     pub(super) occupancy: Option<Occupancy>,
 }
 
-impl Row {
+impl OpeningRow {
+    /// Bytes that it takes.
+    pub(super) fn bytes(&self) -> usize {
+        size_of::<Self>() + self.building.capacity() + self.opening.capacity()
+    }
+}
+
+impl<Opening: Deref<Target = OpeningRow>> Row<Opening> {
     /// What a message shows of the row.
     pub(super) fn shown(&self, field: &str) -> String {
         match (field, self.threshold) {
@@ -83,7 +92,10 @@ impl<'a> RowReader<'a> {
         }
     }
 
-    pub(super) fn read(&mut self, record: &Record<'_>) -> Result<Row, RecordFault> {
+    pub(super) fn read(
+        &mut self,
+        record: &Record<'_>,
+    ) -> Result<Row<Box<OpeningRow>>, RecordFault> {
         if self.text(record, Role::Id).is_empty() {
             return Err(fault(
                 record,

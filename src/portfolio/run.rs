@@ -13,7 +13,7 @@ use std::sync::Arc;
 
 use super::chunk::Chunk;
 use super::crew::{Crew, Maps, Phase};
-use super::order::{Turn, jobs};
+use super::order::{RowNumber, Turn, jobs};
 use super::stored::{Packed, Unusual};
 use super::worker::{Answers, Batch, Done, Job};
 use super::zones::{self, Zones};
@@ -135,7 +135,13 @@ fn batch(
     let mut survey = Survey {
         zones: zones.clone(),
         batch: Arc::clone(&batch),
-        turns: Arc::new(turns),
+        // The keys have served.
+        turns: Arc::new(
+            turns
+                .into_iter()
+                .map(|(_, chunk, row)| (chunk, row))
+                .collect(),
+        ),
         parts,
         readings: sizes.map(|rows| vec![Packed::NOTHING; rows]).collect(),
         unusual: batch.iter().map(|_| HashMap::new()).collect(),
@@ -233,7 +239,7 @@ impl Phase for Parsing<'_, '_, '_> {
 struct Survey<'a, 'b, 'w> {
     zones: Zones,
     batch: Batch,
-    turns: Arc<Vec<Turn>>,
+    turns: Arc<Vec<RowNumber>>,
     /// For each worker the jobs that are left.
     parts: Vec<Vec<Range<usize>>>,
     readings: Vec<Vec<Packed>>,
@@ -276,14 +282,14 @@ impl Phase for Survey<'_, '_, '_> {
         };
         let turns = self.turns.get(range).unwrap_or_default();
         let rows = turns.len() as u64;
-        for ((_, chunk, row), read) in turns.iter().zip(readings) {
+        for ((chunk, row), read) in turns.iter().zip(readings) {
             let of_chunk = self.readings.get_mut(*chunk as usize);
             if let Some(place) = of_chunk.and_then(|rows| rows.get_mut(*row as usize)) {
                 *place = read;
             }
         }
         for (position, rest) in unusual {
-            let Some((_, chunk, row)) = turns.get(position) else {
+            let Some((chunk, row)) = turns.get(position) else {
                 continue;
             };
             if let Some(of_chunk) = self.unusual.get_mut(*chunk as usize) {

@@ -1,6 +1,6 @@
 //! A row as a site with one opening: the threshold, or what the row states of an opening.
 
-use super::row::Row;
+use super::row::{OpeningRow, Row};
 use crate::quantity::{Elevation, Length, UnitSystem, VerticalDatum};
 use crate::site::{
     Conditions, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, Threshold,
@@ -50,7 +50,7 @@ pub(super) fn empty() -> Option<Site> {
 
 /// Puts a row into the site; everything that a row can state is set, so that nothing of the
 /// row before is left.
-pub(super) fn fill(site: &mut Site, row: &Row) {
+pub(super) fn fill(site: &mut Site, row: &Row<&OpeningRow>) {
     site.location = row.location;
     site.threshold = row.threshold;
     site.units = row.units;

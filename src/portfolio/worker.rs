@@ -9,8 +9,8 @@ use smallvec::SmallVec;
 
 use super::answer;
 use super::chunk::{Chunk, RowFault};
-use super::order::Turn;
-use super::row::{Row, RowReader};
+use super::order::RowNumber;
+use super::row::{OpeningRow, Row, RowReader};
 use super::same_ids::{IdAt, id_hash};
 use super::stored::{Packed, Unusual};
 use super::summary::{RowFigures, Summary};
@@ -26,6 +26,9 @@ use crate::table::{Block, RecordFault};
 /// The rows of a batch.
 pub(super) type Batch = Arc<Vec<Chunk>>;
 
+/// A row of a batch.
+type Stated<'batch> = Row<&'batch OpeningRow>;
+
 /// Something to do.
 pub(super) enum Job {
     /// To parse a block.
@@ -36,7 +39,7 @@ pub(super) enum Job {
     Survey {
         zones: Zones,
         batch: Batch,
-        turns: Arc<Vec<Turn>>,
+        turns: Arc<Vec<RowNumber>>,
         range: Range<usize>,
     },
     /// To answer the rows of a chunk.
@@ -191,7 +194,7 @@ impl<'a> Worker<'a> {
     fn survey(
         &self,
         batch: &[Chunk],
-        turns: &[Turn],
+        turns: &[RowNumber],
         range: Range<usize>,
     ) -> Result<Done, RunError> {
         let sources = &self.own.sources;
@@ -199,23 +202,20 @@ impl<'a> Worker<'a> {
         let mut readings = Vec::with_capacity(range.len());
         let mut unusual = Vec::new();
         let turns = turns.get(range.clone()).unwrap_or_default();
-        let row = |(_, chunk, row): &Turn| {
-            let chunk = batch.get(*chunk as usize)?;
-            chunk.rows.get(*row as usize)
-        };
+        let row = |(chunk, row): &RowNumber| batch.get(*chunk as usize)?.rows.get(*row as usize);
         // The rows lie all over the batch: fetched together they do not wait for each other.
         for (number, turns) in turns.chunks(TOGETHER).enumerate() {
             let asked: SmallVec<[_; TOGETHER]> = turns
                 .iter()
                 .filter_map(row)
-                .map(|row| self.asked(row))
+                .map(|row| self.asked(&row))
                 .collect();
             for (position, asked) in asked.into_iter().enumerate() {
                 let (packed, rest) = match read_place(asked, sources, method) {
                     Ok(read) => Packed::of(read, sources),
                     Err(AssessError::Crs(error)) => match turns.get(position).and_then(row) {
                         Some(row) => {
-                            Packed::refused(fault(row, "coordinates", &error.to_string(), PLACE))
+                            Packed::refused(fault(&row, "coordinates", &error.to_string(), PLACE))
                         }
                         None => (Packed::NOTHING, None),
                     },
@@ -234,8 +234,8 @@ impl<'a> Worker<'a> {
 
     /// What is asked of the maps for a row. Of the ground around a threshold without an opening
     /// only what decides is asked; a barrier is designed with what is really there.
-    fn asked(&self, row: &Row) -> Asked<'static> {
-        let sill = match (&row.opening, row.threshold) {
+    fn asked(&self, row: &Stated<'_>) -> Asked<'static> {
+        let sill = match (row.opening, row.threshold) {
             (None, Threshold::Stated(elevation)) => Some(SillAsked {
                 elevation,
                 wall: self.wall,
@@ -270,7 +270,7 @@ impl<'a> Worker<'a> {
                 .as_ref()
                 .map_or("", |opening| opening.opening.as_str());
             answers.ids.push((id_hash(&id, opening), row.line));
-            site_of_row::fill(&mut self.site, row);
+            site_of_row::fill(&mut self.site, &row);
             let [us, si] = &self.methods;
             let method = match row.units {
                 UnitSystem::Us => us,
@@ -280,13 +280,13 @@ impl<'a> Worker<'a> {
             let read = packed.readings(position, &mut unusual, &self.own.sources, method);
             let outcome = match read {
                 Ok(read) => assess_read(&self.site, read, &self.own.sources, method)
-                    .map_err(|error| of_row(row, error)),
+                    .map_err(|error| of_row(&row, error)),
                 Err(fault) => Err(Ok(fault)),
             };
             match outcome {
                 Ok(assessment) => {
                     answer::write(&mut answers.lines, lead, &assessment, widths);
-                    summarise(&mut answers.summary, &id, row, &assessment);
+                    summarise(&mut answers.summary, &id, &row, &assessment);
                 }
                 Err(fault) => answers.rejects.push(RowFault {
                     id: id.into_owned(),
@@ -323,7 +323,7 @@ fn never_below(method: &Method) -> bool {
 const PLACE: &str = "coordinates that every map's system can express";
 
 /// A fault of the row itself, or one that stops the run.
-fn of_row(row: &Row, error: AssessError) -> Result<RecordFault, RunError> {
+fn of_row(row: &Stated<'_>, error: AssessError) -> Result<RecordFault, RunError> {
     match error {
         AssessError::Datum(error) => {
             let problem = format!(
@@ -350,7 +350,7 @@ fn of_row(row: &Row, error: AssessError) -> Result<RecordFault, RunError> {
     }
 }
 
-fn fault(row: &Row, field: &str, problem: &str, accepted: &str) -> RecordFault {
+fn fault(row: &Stated<'_>, field: &str, problem: &str, accepted: &str) -> RecordFault {
     RecordFault {
         line: row.line,
         field: field.to_owned(),
@@ -380,7 +380,7 @@ fn quoted_id(lead: &[u8]) -> String {
     id.unwrap_or_default().to_owned()
 }
 
-fn summarise(summary: &mut Summary, id: &str, row: &Row, assessment: &Assessment<'_>) {
+fn summarise(summary: &mut Summary, id: &str, row: &Stated<'_>, assessment: &Assessment<'_>) {
     let Some(opening) = assessment.openings.first() else {
         return;
     };

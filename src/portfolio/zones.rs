@@ -28,12 +28,7 @@ const MARGIN_METRES: f64 = 2100.0;
 
 /// The box of all places of a batch, with the margin that looking around needs.
 pub(super) fn part_of(chunks: &[Chunk]) -> Option<Part> {
-    let places = || {
-        chunks
-            .iter()
-            .flat_map(|chunk| &chunk.rows)
-            .map(|row| row.location)
-    };
+    let places = || chunks.iter().flat_map(|chunk| chunk.rows.locations());
     let range = |read: fn(Location) -> f64| {
         let start = (f64::INFINITY, f64::NEG_INFINITY);
         places().map(read).fold(start, |(low, high), value| {

@@ -31,6 +31,15 @@ impl TileKey {
         within: u16::MAX,
     };
 
+    /// Bits of a packed key that tell where in the tile a place lies.
+    pub const WITHIN_BITS: u32 = 12;
+
+    /// What a packed key says of the tile alone.
+    #[must_use]
+    pub const fn tile_of(packed: u64) -> u64 {
+        packed >> Self::WITHIN_BITS
+    }
+
     /// The key in eight bytes, in the same order for terrain of up to 255 rasters with up to
     /// 4,095 stripes and 65,535 rows and columns of tiles.
     #[must_use]
@@ -39,8 +48,8 @@ impl TileKey {
         part(self.raster, 8) << 56
             | part(self.stripe, 12) << 44
             | part(self.row, 16) << 28
-            | part(self.column, 16) << 12
-            | part(self.within.into(), 12)
+            | part(self.column, 16) << Self::WITHIN_BITS
+            | part(self.within.into(), Self::WITHIN_BITS)
     }
 
     fn new(raster: u32, place: PlaceInTile, stripe: u32) -> Self {

@@ -102,7 +102,7 @@ pub(crate) struct PortfolioOptions {
     #[arg(
         long,
         value_name = "SIZE",
-        default_value = "192 MB",
+        default_value = "176 MB",
         help_heading = "Run"
     )]
     pub(crate) memory: String,

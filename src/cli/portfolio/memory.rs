@@ -43,8 +43,8 @@ impl Memory {
             return Err(refused("it is too small"));
         }
         Ok(Self {
-            batch: bytes / 3 * 2,
-            tiles: bytes / 3,
+            batch: bytes / 4 * 3,
+            tiles: bytes / 4,
         })
     }
 }
