@@ -4,7 +4,7 @@ use std::io::Write as _;
 
 use super::{Columns, Role};
 use crate::assess::{Assessment, OpeningAssessment};
-use crate::barrier::Upright;
+use crate::barrier::{BarrierDesign, Upright};
 use crate::quantity::unit::{in_newtons_per_metre, meter};
 use crate::quantity::{Elevation, Length, push_fixed};
 use crate::risk::ChanceAtLevel;
@@ -136,7 +136,7 @@ fn barrier(line: &mut Vec<u8>, opening: &OpeningAssessment<'_>) {
     let planks = design.and(opening.planks);
     length(line, planks.map(|planks| planks.height));
     whole(line, planks.map(|planks| planks.count));
-    whole(line, design.map(|design| design.spans()));
+    whole(line, design.map(BarrierDesign::spans));
     whole(
         line,
         design.map(|design| design.count(Upright::Intermediate)),
