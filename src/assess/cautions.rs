@@ -18,6 +18,9 @@ pub(super) fn gather(
     method: &Method,
 ) -> Vec<Caution> {
     let mut cautions = Vec::new();
+    if site.threshold.is_estimate() {
+        cautions.push(Caution::ThresholdEstimated);
+    }
     for place in
         std::iter::once(place).chain(openings.iter().filter_map(|opening| opening.place.as_ref()))
     {

@@ -118,6 +118,8 @@ pub enum Caution {
         /// The warning.
         warning: Time,
     },
+    /// The threshold is estimated from the ground of the terrain model.
+    ThresholdEstimated,
     /// Depth and height were typed, not found.
     StatedDepth,
     /// Survey the sill.
@@ -181,6 +183,7 @@ impl Caution {
             Self::StillWater => "still-water",
             Self::UpliftUnderFloor { .. } => "uplift-under-floor",
             Self::ShortWarning { .. } => "short-warning",
+            Self::ThresholdEstimated => "threshold-estimated",
             Self::StatedDepth => "stated-depth",
             Self::SurveySill => "survey-sill",
             Self::ShortDuration => "short-duration",

@@ -212,6 +212,7 @@ fn one_of_each_caution() -> Vec<Caution> {
     vec![
         Caution::ResidentialCompliance,
         Caution::StatedDepth,
+        Caution::ThresholdEstimated,
         Caution::UpliftUnderFloor {
             depth: length,
             pressure: parse_pressure("62.4 psf").unwrap(),

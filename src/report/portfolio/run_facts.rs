@@ -1,11 +1,13 @@
 //! What a summary has to say about the run that it sums up.
 
+use std::path::Path;
+
 use crate::quantity::{AnnualChance, UnitSystem};
 
 /// The run: what went in, and by which rule it was judged.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunFacts {
-    /// The table with the rows.
+    /// The table with the rows: its path.
     pub input: String,
     /// Flood-zone layers.
     pub zones: Vec<String>,
@@ -32,6 +34,15 @@ pub struct RunFacts {
 }
 
 impl RunFacts {
+    /// The table without its folders, for sentences and titles.
+    pub(super) fn table(&self) -> String {
+        let name = Path::new(&self.input).file_name();
+        name.map_or_else(
+            || self.input.clone(),
+            |name| name.to_string_lossy().into_owned(),
+        )
+    }
+
     /// What went in and how it was judged, for a list: name and value. A source that was not
     /// given is said to be missing.
     pub(super) fn list(&self) -> Vec<(String, String)> {
@@ -47,7 +58,7 @@ impl RunFacts {
             ("Flood zones", files(&self.zones)),
             ("Flood levels", files(&self.levels)),
             ("Terrain", files(&self.terrain)),
-            ("Rule", format!("{} ({})", self.rule_name, self.rule_id)),
+            ("Rule", self.rule_name.clone()),
             ("Flood", format!("{} annual chance", self.event)),
             ("Date", self.date.clone()),
             ("Made by", format!("sillmark {}", self.version)),

@@ -8,13 +8,13 @@ use crate::portfolio::summary::Summary;
 pub(super) fn headline(summary: &Summary, run: &RunFacts) -> String {
     let (read, assessed) = (summary.read(), summary.assessed());
     if read == 0 {
-        return format!("{} holds no rows.", run.input);
+        return format!("{} holds no rows.", run.table());
     }
     if assessed == 0 {
         return format!(
             "None of the {} of {} could be read, so nothing was assessed.",
             rows(read),
-            run.input
+            run.table()
         );
     }
     let verdicts = ORDER.map(|verdict| (verdict, summary.verdicts().of(verdict)));
@@ -34,7 +34,7 @@ pub(super) fn headline(summary: &Summary, run: &RunFacts) -> String {
     format!(
         "Of {} of {}, {} assessed against the flood with {} annual chance by the rule {}: {}.{rejected}",
         rows(read),
-        run.input,
+        run.table(),
         match assessed {
             1 => "1 was".to_owned(),
             _ => format!("{} were", counted(assessed)),
@@ -104,9 +104,10 @@ pub(super) fn left_out(summary: &Summary) -> Vec<String> {
     let estimated = summary.estimated_thresholds();
     if estimated > 0 {
         lines.push(format!(
-            "{} ({} of those assessed) stand on an estimated threshold: measure it before anything is ordered",
+            "{} ({} of those assessed) {} on an estimated threshold",
             rows(estimated),
-            share(estimated, assessed)
+            share(estimated, assessed),
+            if estimated == 1 { "stands" } else { "stand" },
         ));
     }
     lines

@@ -231,7 +231,7 @@ fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
         &format!(
             "{}Mend these fields in {} and run it again; no other figure counts these rows.",
             listed.unwrap_or_default(),
-            run.input,
+            run.table(),
         ),
         "",
     );

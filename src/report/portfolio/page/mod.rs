@@ -74,7 +74,7 @@ impl Page {
         let standing = cautions::standing(summary, texts).into_iter();
         let some = cautions::counted(summary, texts).into_iter();
         Self {
-            input: run.input.clone(),
+            input: run.table(),
             event: run.event.to_string(),
             rule_name: run.rule_name.clone(),
             date: run.date.clone(),
