@@ -14,9 +14,12 @@ pub(super) fn candidates<'a>(question: &'a Question<'_>) -> impl Iterator<Item =
 fn candidate(question: &Question<'_>, zone: &Zone) -> Option<Candidate> {
     let elevation = zone.level.filter(|_| zone.class.is_inside())?;
     let chance = Some(zone.annual_chance).filter(|chance| chance.same_event(question.event))?;
-    let words = |write: &dyn Fn() -> String| match question.words {
-        true => write(),
-        false => String::new(),
+    let words = |write: &dyn Fn() -> String| {
+        if question.words {
+            write()
+        } else {
+            String::new()
+        }
     };
     Some(Candidate {
         source: LevelSource::ZoneStatic,

@@ -180,7 +180,7 @@ impl Finder<'_> {
 
     fn missing(&self, what: &str) -> StatementError {
         StatementError {
-            place: Place::File(self.table.into()),
+            place: Place::Option(self.table.into()),
             field: "columns".to_owned(),
             value: None,
             problem: format!("there is no column {what}"),

@@ -8,7 +8,8 @@ use std::thread;
 
 use crossbeam_channel::{Receiver, Sender, unbounded};
 
-use super::worker::{Done, Job, Worker};
+use super::job::{Done, Job};
+use super::worker::Worker;
 use super::zones::ReadZones;
 use super::{Own, Plan, RunError};
 

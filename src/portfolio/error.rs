@@ -10,10 +10,10 @@ use crate::table::{RecordFault, TableError};
 pub enum RunError {
     /// A map that cannot be read.
     #[error(transparent)]
-    Assess(#[from] AssessError),
+    Assess(Box<AssessError>),
     /// The input or a result that cannot be read or written.
     #[error(transparent)]
-    Table(#[from] TableError),
+    Table(Box<TableError>),
     /// Maps that a thread cannot open.
     #[error("{0}")]
     Open(Box<dyn std::error::Error + Send + Sync>),
@@ -82,4 +82,16 @@ pub enum RunError {
     /// A thread ended before its work was done.
     #[error("a thread of this program ended before its work was done")]
     ThreadEnded,
+}
+
+impl From<AssessError> for RunError {
+    fn from(error: AssessError) -> Self {
+        Self::Assess(Box::new(error))
+    }
+}
+
+impl From<TableError> for RunError {
+    fn from(error: TableError) -> Self {
+        Self::Table(Box::new(error))
+    }
 }

@@ -21,14 +21,14 @@ pub(super) struct KeptRow {
 /// The rows of a stretch of the input.
 #[derive(Debug, Default)]
 pub(super) struct Rows {
-    rows: Vec<KeptRow>,
+    kept: Vec<KeptRow>,
     first_line: u64,
     datums: Vec<VerticalDatum>,
 }
 
 impl Rows {
     pub(super) fn push(&mut self, row: Row<Box<OpeningRow>>) {
-        if self.rows.is_empty() {
+        if self.kept.is_empty() {
             self.first_line = row.line;
         }
         let (height, is_estimate) = match row.threshold {
@@ -36,7 +36,7 @@ impl Rows {
             Threshold::AboveGround { height, .. } => (height, true),
         };
         let datum = self.datum(row.threshold.datum());
-        self.rows.push(KeptRow {
+        self.kept.push(KeptRow {
             location: row.location,
             opening: row.opening,
             height: height.get::<meter>(),
@@ -58,23 +58,23 @@ impl Rows {
     }
 
     pub(super) fn len(&self) -> usize {
-        self.rows.len()
+        self.kept.len()
     }
 
     pub(super) fn shrink(&mut self) {
-        self.rows.shrink_to_fit();
+        self.kept.shrink_to_fit();
     }
 
     /// Bytes that they take.
     pub(super) fn bytes(&self) -> usize {
-        let openings = self.rows.iter().filter_map(|row| row.opening.as_ref());
+        let openings = self.kept.iter().filter_map(|row| row.opening.as_ref());
         let openings: usize = openings.map(|opening| opening.bytes()).sum();
-        self.rows.capacity() * size_of::<KeptRow>() + openings
+        self.kept.capacity() * size_of::<KeptRow>() + openings
     }
 
     /// The row at a position.
     pub(super) fn get(&self, position: usize) -> Option<Row<&OpeningRow>> {
-        let kept = self.rows.get(position)?;
+        let kept = self.kept.get(position)?;
         let datum = *self.datums.get(usize::from(kept.datum))?;
         let height = Length::new::<meter>(kept.height);
         Some(Row {
@@ -95,7 +95,7 @@ impl Rows {
     }
 
     pub(super) fn locations(&self) -> impl Iterator<Item = Location> {
-        self.rows.iter().map(|row| row.location)
+        self.kept.iter().map(|row| row.location)
     }
 }
 

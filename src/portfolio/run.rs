@@ -8,17 +8,18 @@
 //!    readings and written.
 
 use std::collections::{BTreeMap, HashMap};
-use std::ops::Range;
 use std::sync::Arc;
 
+use super::answering::Answering;
 use super::chunk::Chunk;
-use super::crew::{Crew, Maps, Phase};
-use super::order::{RowNumber, Turn, jobs};
-use super::stored::{Packed, Unusual};
-use super::worker::{Answers, Batch, Done, Job};
+use super::crew::{Crew, Maps};
+use super::job::{Answers, Batch, Job};
+use super::order::jobs;
+use super::parsing::Parsing;
+use super::stored::Packed;
+use super::surveying::{Survey, turns};
 use super::zones::{self, Zones};
 use super::{Plan, RunError};
-use crate::hazard::SharedZones;
 use crate::table::{Position, TableReader};
 
 /// Takes the answers of a run, in the order of the input.
@@ -104,13 +105,13 @@ pub fn run(
 }
 
 /// Progress, told to whoever looks on.
-struct Watched<'a, 'w> {
+pub(super) struct Watched<'a, 'w> {
     progress: Progress,
     watch: &'a mut Watch<'w>,
 }
 
 impl Watched<'_, '_> {
-    fn tell(&mut self, more: impl FnOnce(&mut Progress)) -> Result<(), RunError> {
+    pub(super) fn tell(&mut self, more: impl FnOnce(&mut Progress)) -> Result<(), RunError> {
         more(&mut self.progress);
         if (self.watch)(self.progress) {
             Ok(())
@@ -165,186 +166,4 @@ fn batch(
         watched,
     };
     crew.work(&mut answering)
-}
-
-/// The rows in the order of the terrain's tiles.
-fn turns(chunks: &mut [Chunk]) -> Vec<Turn> {
-    let count = chunks.iter().map(|chunk| chunk.rows.len()).sum();
-    let mut turns: Vec<Turn> = Vec::with_capacity(count);
-    for (number, chunk) in chunks.iter_mut().enumerate() {
-        let keys = std::mem::take(&mut chunk.keys);
-        let of_chunk = keys.into_iter().enumerate();
-        turns.extend(of_chunk.map(|(row, key)| (key, as_u32(number), as_u32(row))));
-    }
-    turns.sort_unstable();
-    turns
-}
-
-fn as_u32(number: usize) -> u32 {
-    u32::try_from(number).unwrap_or(u32::MAX)
-}
-
-struct Parsing<'a, 'b, 'w> {
-    /// The job of reading zones, until somebody has it.
-    zones: Option<Job>,
-    layers: Option<Vec<Arc<SharedZones>>>,
-    reader: &'a mut TableReader,
-    chunks: Vec<Option<Chunk>>,
-    issued: usize,
-    bytes: usize,
-    budget: usize,
-    ended: bool,
-    watched: &'a mut Watched<'b, 'w>,
-}
-
-impl Phase for Parsing<'_, '_, '_> {
-    fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
-        if let Some(job) = self.zones.take() {
-            return Ok(Some(job));
-        }
-        if self.ended || self.bytes >= self.budget {
-            return Ok(None);
-        }
-        let Some(block) = self.reader.next_block(BLOCK_BYTES)? else {
-            self.ended = true;
-            return Ok(None);
-        };
-        let number = self.issued;
-        self.issued += 1;
-        self.chunks.push(None);
-        Ok(Some(Job::Parse { number, block }))
-    }
-
-    fn take(&mut self, done: Done) -> Result<(), RunError> {
-        let (number, chunk) = match done {
-            Done::Parsed { number, chunk } => (number, chunk),
-            Done::Zones { layers } => {
-                self.layers = Some(layers);
-                return Ok(());
-            }
-            _ => return Err(RunError::ThreadEnded),
-        };
-        self.bytes += chunk.bytes();
-        let (rows, bytes) = (chunk.rows.len() as u64, chunk.input_bytes);
-        if let Some(place) = self.chunks.get_mut(number) {
-            *place = Some(chunk);
-        }
-        self.watched.tell(|progress| {
-            progress.parsed += rows;
-            progress.bytes += bytes;
-        })
-    }
-}
-
-struct Survey<'a, 'b, 'w> {
-    zones: Zones,
-    batch: Batch,
-    turns: Arc<Vec<RowNumber>>,
-    /// For each worker the jobs that are left.
-    parts: Vec<Vec<Range<usize>>>,
-    readings: Vec<Vec<Packed>>,
-    unusual: Vec<HashMap<u32, Unusual>>,
-    watched: &'a mut Watched<'b, 'w>,
-}
-
-impl Survey<'_, '_, '_> {
-    /// The next job of the worker's own part, whose tiles follow each other; else the last of
-    /// the part that has most left.
-    fn range(&mut self, worker: usize) -> Option<Range<usize>> {
-        if let Some(own) = self.parts.get_mut(worker)
-            && !own.is_empty()
-        {
-            return Some(own.remove(0));
-        }
-        let longest = self.parts.iter_mut().max_by_key(|part| part.len())?;
-        longest.pop()
-    }
-}
-
-impl Phase for Survey<'_, '_, '_> {
-    fn next(&mut self, worker: usize) -> Result<Option<Job>, RunError> {
-        Ok(self.range(worker).map(|range| Job::Survey {
-            zones: self.zones.clone(),
-            batch: Arc::clone(&self.batch),
-            turns: Arc::clone(&self.turns),
-            range,
-        }))
-    }
-
-    fn take(&mut self, done: Done) -> Result<(), RunError> {
-        let Done::Surveyed {
-            range,
-            readings,
-            unusual,
-        } = done
-        else {
-            return Err(RunError::ThreadEnded);
-        };
-        let turns = self.turns.get(range).unwrap_or_default();
-        let rows = turns.len() as u64;
-        for ((chunk, row), read) in turns.iter().zip(readings) {
-            let of_chunk = self.readings.get_mut(*chunk as usize);
-            if let Some(place) = of_chunk.and_then(|rows| rows.get_mut(*row as usize)) {
-                *place = read;
-            }
-        }
-        for (position, rest) in unusual {
-            let Some((chunk, row)) = turns.get(position) else {
-                continue;
-            };
-            if let Some(of_chunk) = self.unusual.get_mut(*chunk as usize) {
-                of_chunk.insert(*row, rest);
-            }
-        }
-        self.watched.tell(|progress| progress.surveyed += rows)
-    }
-}
-
-struct Answering<'a, 'b, 'w> {
-    zones: Zones,
-    batch: Batch,
-    readings: Vec<Vec<Packed>>,
-    unusual: Vec<HashMap<u32, Unusual>>,
-    issued: usize,
-    written: usize,
-    /// Answers whose turn has not come.
-    waiting: BTreeMap<usize, Answers>,
-    sink: &'a mut dyn Sink,
-    watched: &'a mut Watched<'b, 'w>,
-}
-
-impl Phase for Answering<'_, '_, '_> {
-    fn next(&mut self, _worker: usize) -> Result<Option<Job>, RunError> {
-        let number = self.issued;
-        let (Some(readings), Some(unusual)) =
-            (self.readings.get_mut(number), self.unusual.get_mut(number))
-        else {
-            return Ok(None);
-        };
-        self.issued += 1;
-        Ok(Some(Job::Answer {
-            zones: self.zones.clone(),
-            batch: Arc::clone(&self.batch),
-            number,
-            readings: std::mem::take(readings),
-            unusual: std::mem::take(unusual),
-        }))
-    }
-
-    fn take(&mut self, done: Done) -> Result<(), RunError> {
-        let Done::Answered { number, answers } = done else {
-            return Err(RunError::ThreadEnded);
-        };
-        self.waiting.insert(number, answers);
-        while let Some(answers) = self.waiting.remove(&self.written) {
-            let Some(chunk) = self.batch.get(self.written) else {
-                return Err(RunError::ThreadEnded);
-            };
-            self.written += 1;
-            self.sink.take(&answers, chunk.end)?;
-            let rows = chunk.rows.len() as u64;
-            self.watched.tell(|progress| progress.answered += rows)?;
-        }
-        Ok(())
-    }
 }

@@ -17,7 +17,7 @@ pub(super) fn empty() -> Option<Site> {
         location: Location::from_degrees(0.0, 0.0).ok()?,
         threshold: Threshold::Stated(Elevation::new(Length::default(), VerticalDatum::Navd88)),
         units: UnitSystem::Si,
-        threshold_place: Place::File("row".into()),
+        threshold_place: Place::Option("row".into()),
         occupancy: None,
         footprint: None,
         grade: SurveyedGrade::default(),

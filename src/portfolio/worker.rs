@@ -1,100 +1,34 @@
 //! One thread: it parses blocks, reads maps, and answers rows.
 
-use std::borrow::Cow;
-use std::collections::HashMap;
 use std::ops::Range;
-use std::sync::Arc;
 
 use smallvec::SmallVec;
 
-use super::answer;
-use super::chunk::{Chunk, RowFault};
+use super::chunk::Chunk;
+use super::job::{Answers, Done, Job};
 use super::order::RowNumber;
 use super::row::{OpeningRow, Row, RowReader};
-use super::same_ids::{IdAt, id_hash};
-use super::stored::{Packed, Unusual};
-use super::summary::{RowFigures, Summary};
+use super::row_fault::{PLACE, fault};
+use super::stored::Packed;
 use super::zones::{ReadZones, Zones};
 use super::{Own, Plan, RunError, site_of_row};
-use crate::assess::{Asked, AssessError, Assessment, Method, SillAsked, assess_read, read_place};
+use crate::assess::{Asked, AssessError, Method, SillAsked, read_place};
 use crate::design::Base;
-use crate::hazard::{Part, SharedZones};
-use crate::quantity::{AnnualChance, Length, UnitSystem};
+use crate::hazard::SharedZones;
+use crate::quantity::{Length, UnitSystem};
 use crate::site::{Site, Threshold};
-use crate::table::{Block, RecordFault};
-
-/// The rows of a batch.
-pub(super) type Batch = Arc<Vec<Chunk>>;
-
-/// A row of a batch.
-type Stated<'batch> = Row<&'batch OpeningRow>;
-
-/// Something to do.
-pub(super) enum Job {
-    /// To parse a block.
-    Parse { number: usize, block: Block },
-    /// To read the zone layers.
-    Zones { part: Option<Part> },
-    /// To read the maps at places that lie together.
-    Survey {
-        zones: Zones,
-        batch: Batch,
-        turns: Arc<Vec<RowNumber>>,
-        range: Range<usize>,
-    },
-    /// To answer the rows of a chunk.
-    Answer {
-        zones: Zones,
-        batch: Batch,
-        number: usize,
-        readings: Vec<Packed>,
-        unusual: HashMap<u32, Unusual>,
-    },
-}
-
-/// What became of it.
-pub(super) enum Done {
-    Parsed {
-        number: usize,
-        chunk: Chunk,
-    },
-    Zones {
-        layers: Vec<Arc<SharedZones>>,
-    },
-    Surveyed {
-        range: Range<usize>,
-        readings: Vec<Packed>,
-        unusual: Vec<(usize, Unusual)>,
-    },
-    Answered {
-        number: usize,
-        answers: Answers,
-    },
-}
-
-/// The answers to the rows of a stretch of the input, in its order.
-#[derive(Debug, Default)]
-pub struct Answers {
-    /// Lines of the result.
-    pub lines: Vec<u8>,
-    /// Rows that give none.
-    pub rejects: Vec<RowFault>,
-    /// The ids of all rows.
-    pub ids: Vec<IdAt>,
-    /// What was counted.
-    pub summary: Summary,
-}
+use crate::table::Block;
 
 /// What a thread has at hand.
 pub(super) struct Worker<'a> {
-    plan: &'a Plan,
-    own: Own,
+    pub(super) plan: &'a Plan,
+    pub(super) own: Own,
     read_zones: &'a ReadZones<'a>,
     /// Which zones its sources have.
     zones: Option<u64>,
     /// With the units of the row, or those that the user asks for.
-    methods: [Method; 2],
-    site: Site,
+    pub(super) methods: [Method; 2],
+    pub(super) site: Site,
     /// Water over the ground that a wall takes of which nothing is stated, where the rule
     /// never puts the design level below the flood level.
     wall: Option<Length>,
@@ -160,7 +94,10 @@ impl<'a> Worker<'a> {
                     Some(chunk) => self.answer(chunk, &readings, unusual)?,
                     None => Answers::default(),
                 };
-                Ok(Done::Answered { number, answers })
+                Ok(Done::Answered {
+                    number,
+                    answers: Box::new(answers),
+                })
             }
         }
     }
@@ -172,7 +109,7 @@ impl<'a> Worker<'a> {
         }
         // Those before are given up first: of two batches only one has to fit the memory.
         self.own.sources.zones = Vec::new();
-        let maps = zones.layers.iter().map(|layer| layer.map());
+        let maps = zones.layers.iter().map(SharedZones::map);
         self.own.sources.zones = maps.collect::<Result<_, _>>().map_err(AssessError::from)?;
         self.zones = Some(zones.number);
         Ok(())
@@ -234,7 +171,7 @@ impl<'a> Worker<'a> {
 
     /// What is asked of the maps for a row. Of the ground around a threshold without an opening
     /// only what decides is asked; a barrier is designed with what is really there.
-    fn asked(&self, row: &Stated<'_>) -> Asked<'static> {
+    fn asked(&self, row: &Row<&OpeningRow>) -> Asked<'static> {
         let sill = match (row.opening, row.threshold) {
             (None, Threshold::Stated(elevation)) => Some(SillAsked {
                 elevation,
@@ -248,64 +185,7 @@ impl<'a> Worker<'a> {
             sill,
         }
     }
-
-    fn answer(
-        &mut self,
-        chunk: &Chunk,
-        readings: &[Packed],
-        mut unusual: HashMap<u32, Unusual>,
-    ) -> Result<Answers, RunError> {
-        let mut answers = Answers {
-            rejects: chunk.faults.clone(),
-            ids: chunk.ids_of_faults.clone(),
-            lines: Vec::with_capacity(chunk.rows.len() * LINE_BYTES),
-            ..Answers::default()
-        };
-        let widths = self.plan.columns.has_widths();
-        for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
-            let lead = chunk.lead(number);
-            let id = id_of(lead);
-            let opening = row
-                .opening
-                .as_ref()
-                .map_or("", |opening| opening.opening.as_str());
-            answers.ids.push((id_hash(&id, opening), row.line));
-            site_of_row::fill(&mut self.site, &row);
-            let [us, si] = &self.methods;
-            let method = match row.units {
-                UnitSystem::Us => us,
-                UnitSystem::Si => si,
-            };
-            let position = u32::try_from(number).unwrap_or(u32::MAX);
-            let read = packed.readings(position, &mut unusual, &self.own.sources, method);
-            let outcome = match read {
-                Ok(read) => assess_read(&self.site, read, &self.own.sources, method)
-                    .map_err(|error| of_row(&row, error)),
-                Err(fault) => Err(Ok(fault)),
-            };
-            match outcome {
-                Ok(assessment) => {
-                    answer::write(&mut answers.lines, lead, &assessment, widths);
-                    summarise(&mut answers.summary, &id, &row, &assessment);
-                }
-                Err(fault) => answers.rejects.push(RowFault {
-                    id: id.into_owned(),
-                    fault: fault?,
-                }),
-            }
-        }
-        answers.rejects.sort_by_key(|reject| reject.fault.line);
-        for reject in &answers.rejects {
-            answers
-                .summary
-                .reject(&reject.fault.field, &reject.fault.problem);
-        }
-        Ok(answers)
-    }
 }
-
-/// Bytes that lines of the result mostly take.
-const LINE_BYTES: usize = 300;
 
 /// Rows whose places are fetched together.
 const TOGETHER: usize = 32;
@@ -318,95 +198,4 @@ fn never_below(method: &Method) -> bool {
             && term.add >= Length::default()
             && term.occupancies.is_empty()
     })
-}
-
-const PLACE: &str = "coordinates that every map's system can express";
-
-/// A fault of the row itself, or one that stops the run.
-fn of_row(row: &Stated<'_>, error: AssessError) -> Result<RecordFault, RunError> {
-    match error {
-        AssessError::Datum(error) => {
-            let problem = format!(
-                "it is on {}, but {} is on {}: {}",
-                error.threshold_datum, error.what, error.datum, error.error
-            );
-            let accepted = "a height on a datum that grids (--grids) or a stated offset (--datum-offset) lead to";
-            Ok(fault(row, "threshold", &problem, accepted))
-        }
-        AssessError::Crs(error) => Ok(fault(row, "coordinates", &error.to_string(), PLACE)),
-        AssessError::Barrier { error, .. } | AssessError::Behind(error) => Ok(fault(
-            row,
-            "width",
-            &error.to_string(),
-            "an opening that a barrier fits",
-        )),
-        AssessError::Datums(error) => Ok(fault(
-            row,
-            "vertical_datum",
-            &error.to_string(),
-            "one datum for all heights",
-        )),
-        error @ (AssessError::Terrain(_) | AssessError::Level(_)) => Err(error.into()),
-    }
-}
-
-fn fault(row: &Stated<'_>, field: &str, problem: &str, accepted: &str) -> RecordFault {
-    RecordFault {
-        line: row.line,
-        field: field.to_owned(),
-        value: row.shown(field),
-        problem: problem.to_owned(),
-        accepted: accepted.to_owned(),
-    }
-}
-
-/// The id at the start of a line of the result; nearly every id stands there as it is.
-fn id_of(lead: &[u8]) -> Cow<'_, str> {
-    let plain = lead.split(|byte| *byte == b',').next().unwrap_or_default();
-    match std::str::from_utf8(plain) {
-        Ok(id) if !id.starts_with('"') => Cow::Borrowed(id),
-        _ => Cow::Owned(quoted_id(lead)),
-    }
-}
-
-fn quoted_id(lead: &[u8]) -> String {
-    let mut reader = csv::ReaderBuilder::new()
-        .has_headers(false)
-        .flexible(true)
-        .from_reader(lead);
-    let mut record = csv::StringRecord::new();
-    let found = reader.read_record(&mut record).unwrap_or(false);
-    let id = if found { record.get(0) } else { None };
-    id.unwrap_or_default().to_owned()
-}
-
-fn summarise(summary: &mut Summary, id: &str, row: &Stated<'_>, assessment: &Assessment<'_>) {
-    let Some(opening) = assessment.openings.first() else {
-        return;
-    };
-    let codes: smallvec::SmallVec<[&'static str; 8]> = assessment
-        .cautions
-        .iter()
-        .map(crate::verdict::Caution::code)
-        .collect();
-    summary.add(&RowFigures {
-        id,
-        location: Some(row.location),
-        verdict: opening.verdict,
-        zone: assessment
-            .place
-            .zone
-            .as_ref()
-            .map(|here| here.worst.code.as_str()),
-        level_source: assessment
-            .place
-            .flood_level
-            .as_ref()
-            .map(|level| level.decided.source),
-        protection_height: opening.protection_height,
-        chance_at_sill: answer::chance_at_sill(opening).and_then(AnnualChance::new),
-        threshold_is_estimate: assessment.site.threshold.is_estimate(),
-        reason: opening.reasons.first().map(crate::verdict::Reason::code),
-        cautions: &codes,
-    });
 }

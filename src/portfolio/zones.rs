@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::RunError;
 use super::chunk::Chunk;
 use super::crew::{Crew, Phase};
-use super::worker::{Done, Job};
+use super::job::{Done, Job};
 use crate::hazard::{Part, SharedZones};
 use crate::quantity::{Length, unit::meter};
 use crate::site::Location;

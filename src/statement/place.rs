@@ -13,9 +13,7 @@ pub enum Place {
         /// The line.
         line: usize,
     },
-    /// A file as a whole, as the user named it.
-    File(Arc<str>),
-    /// An option of the command line, as it was typed.
+    /// An option of the command line as it was typed, or a file as a whole.
     Option(Arc<str>),
 }
 
@@ -23,7 +21,7 @@ impl fmt::Display for Place {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Line { file, line } => write!(formatter, "{file}, line {line}"),
-            Self::File(name) | Self::Option(name) => formatter.write_str(name),
+            Self::Option(name) => formatter.write_str(name),
         }
     }
 }

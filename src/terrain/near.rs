@@ -41,16 +41,15 @@ impl Near {
         );
         #[allow(clippy::cast_possible_truncation)] // at most 1800
         let key = (east.floor() as i32, north.floor() as i32);
-        let cell = match self.cells.get(&key) {
-            Some(cell) => *cell,
-            None => {
-                if self.cells.len() >= KEPT {
-                    self.cells.clear();
-                }
-                let cell = Cell::measure(east.floor(), north.floor(), &transform)?;
-                self.cells.insert(key, cell);
-                cell
+        let cell = if let Some(cell) = self.cells.get(&key) {
+            *cell
+        } else {
+            if self.cells.len() >= KEPT {
+                self.cells.clear();
             }
+            let cell = Cell::measure(east.floor(), north.floor(), &transform)?;
+            self.cells.insert(key, cell);
+            cell
         };
         let Some(cell) = cell else {
             return transform(location);

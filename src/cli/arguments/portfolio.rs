@@ -10,6 +10,7 @@ use super::method::MethodOptions;
 use super::output::Units;
 
 #[derive(Args, Debug)]
+#[allow(clippy::doc_markdown)] // the comments are the help, which would show the backticks
 pub(crate) struct PortfolioOptions {
     /// Table of buildings: CSV, GeoPackage, GeoJSON, FlatGeobuf or Parquet; - is CSV on stdin.
     /// Columns: id, longitude and latitude (or x and y), threshold, threshold_unit,

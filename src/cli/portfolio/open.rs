@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use sillmark::assess::Sources;
 use sillmark::crs::{CrsDefinition, HorizontalCrs, Projector};
-use sillmark::hazard::{LayerPath, Part, SharedZones};
+use sillmark::hazard::{LayerPath, Part, SharedZones, ZoneMap};
 use sillmark::portfolio::{Own, ToPlace};
 use sillmark::quantity::VerticalDatum;
 
@@ -48,7 +48,11 @@ impl<'a> Opener<'a> {
         };
         // What cannot be opened is told before the run begins, by this thread.
         let sources = opener.sources()?;
-        let mut datums = sources.terrain.dems().iter().map(|dem| dem.datum());
+        let mut datums = sources
+            .terrain
+            .dems()
+            .iter()
+            .map(sillmark::terrain::Dem::datum);
         let first = datums.next();
         opener.terrain_datum = first.filter(|first| datums.all(|datum| datum == *first));
         Ok(opener)
@@ -80,7 +84,7 @@ impl<'a> Opener<'a> {
     ) -> Result<Vec<Arc<SharedZones>>, Box<dyn std::error::Error + Send + Sync>> {
         let zones = inputs::zones(&self.maps.zones, part);
         let zones = zones.map_err(|failure| failure.message())?;
-        Ok(zones.iter().map(|map| map.share()).collect())
+        Ok(zones.iter().map(ZoneMap::share).collect())
     }
 
     /// Whether all zones together would take far more memory than the run may use.

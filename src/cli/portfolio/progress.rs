@@ -9,7 +9,7 @@ use sillmark::table::TableReader;
 
 /// A line with rows, rate and the time that is left; nothing where nobody looks on.
 pub(super) struct Bar {
-    bar: ProgressBar,
+    line: ProgressBar,
     rows: Option<u64>,
     bytes: Option<u64>,
 }
@@ -27,7 +27,7 @@ impl Bar {
         }
         bar.enable_steady_tick(Duration::from_millis(500));
         Self {
-            bar,
+            line: bar,
             rows: reader.rows_hint(),
             bytes: reader.bytes_hint(),
         }
@@ -41,13 +41,13 @@ impl Bar {
             u64::try_from(rows).ok()
         });
         if let Some(rows) = self.rows.or(of_bytes) {
-            self.bar.set_length(rows.max(progress.parsed));
+            self.line.set_length(rows.max(progress.parsed));
         }
         let done = (progress.parsed + 2 * progress.surveyed + progress.answered) / 4;
-        self.bar.set_position(done);
+        self.line.set_position(done);
     }
 
     pub(super) fn clear(&self) {
-        self.bar.finish_and_clear();
+        self.line.finish_and_clear();
     }
 }

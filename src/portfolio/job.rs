@@ -1,0 +1,73 @@
+//! What threads are given to do, and what becomes of it.
+
+use std::collections::HashMap;
+use std::ops::Range;
+use std::sync::Arc;
+
+use super::chunk::{Chunk, RowFault};
+use super::order::RowNumber;
+use super::same_ids::IdAt;
+use super::stored::{Packed, Unusual};
+use super::summary::Summary;
+use super::zones::Zones;
+use crate::hazard::{Part, SharedZones};
+use crate::table::Block;
+
+/// The rows of a batch.
+pub(super) type Batch = Arc<Vec<Chunk>>;
+
+/// Something to do.
+pub(super) enum Job {
+    /// To parse a block.
+    Parse { number: usize, block: Block },
+    /// To read the zone layers.
+    Zones { part: Option<Part> },
+    /// To read the maps at places that lie together.
+    Survey {
+        zones: Zones,
+        batch: Batch,
+        turns: Arc<Vec<RowNumber>>,
+        range: Range<usize>,
+    },
+    /// To answer the rows of a chunk.
+    Answer {
+        zones: Zones,
+        batch: Batch,
+        number: usize,
+        readings: Vec<Packed>,
+        unusual: HashMap<u32, Unusual>,
+    },
+}
+
+/// What became of it.
+pub(super) enum Done {
+    Parsed {
+        number: usize,
+        chunk: Chunk,
+    },
+    Zones {
+        layers: Vec<Arc<SharedZones>>,
+    },
+    Surveyed {
+        range: Range<usize>,
+        readings: Vec<Packed>,
+        unusual: Vec<(usize, Unusual)>,
+    },
+    Answered {
+        number: usize,
+        answers: Box<Answers>,
+    },
+}
+
+/// The answers to the rows of a stretch of the input, in its order.
+#[derive(Debug, Default)]
+pub struct Answers {
+    /// Lines of the result.
+    pub lines: Vec<u8>,
+    /// Rows that give none.
+    pub rejects: Vec<RowFault>,
+    /// The ids of all rows.
+    pub ids: Vec<IdAt>,
+    /// What was counted.
+    pub summary: Summary,
+}
