@@ -1,5 +1,12 @@
 //! The program as its user meets it: what is typed, what comes back, the exit status.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    clippy::type_complexity,
+    clippy::naive_bytecount
+)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
 #[path = "command/alder_lock.rs"]

@@ -1,5 +1,13 @@
 //! The rooms of `src`, one folder each.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::float_cmp
+)]
 #![allow(clippy::disallowed_methods)] // fixtures are written with GDAL itself
 
 mod anchor;

@@ -45,7 +45,7 @@ impl Layout<'_> {
     }
 
     fn create<T: GdalType>(&self, path: &Path) -> Dataset {
-        let options = RasterCreationOptions::from_iter(self.options.iter().copied());
+        let options: RasterCreationOptions = self.options.iter().copied().collect();
         let mut dataset = DriverManager::get_driver_by_name("GTiff")
             .unwrap()
             .create_with_band_type_with_options::<T, _>(path, self.columns, self.rows, 1, &options)
