@@ -13,21 +13,21 @@ use super::output::Units;
 #[allow(clippy::doc_markdown)] // the comments are the help, which would show the backticks
 pub(crate) struct PortfolioOptions {
     /// Table of buildings: CSV, GeoPackage, GeoJSON, FlatGeobuf or Parquet; - is CSV on stdin.
-    /// Columns: id, longitude and latitude (or x and y), threshold, threshold_unit,
-    /// vertical_datum; threshold_above_ground where nobody measured. One row an opening:
-    /// building, opening, width, opening_height, sill_above_threshold, reveal, face, wall,
-    /// occupancy.
+    /// Columns: id; longitude and latitude, or x and y with --crs, or points; threshold,
+    /// threshold_unit, vertical_datum; threshold_above_ground, an estimate where nobody
+    /// measured. Of openings, a row for each, also: building, opening, width, opening_height,
+    /// sill_above_threshold, reveal, face, wall, occupancy.
     pub(crate) table: PathBuf,
 
     /// Format of the table where its name does not tell: csv, gpkg, geojson, fgb, parquet.
     #[arg(long, value_name = "FORMAT", help_heading = "Table")]
     pub(crate) from: Option<String>,
 
-    /// Layer of a table with several.
+    /// Layer of a file with several.
     #[arg(long, value_name = "NAME", help_heading = "Table")]
     pub(crate) layer: Option<String>,
 
-    /// A column that is called otherwise: threshold=first_floor. Repeat for more.
+    /// A column of yours that is called otherwise: threshold=first_floor. Repeat for more.
     #[arg(long, value_name = "OURS=THEIRS", help_heading = "Table")]
     pub(crate) map: Vec<String>,
 
@@ -76,25 +76,27 @@ pub(crate) struct PortfolioOptions {
     #[arg(long, value_enum, requires = "output", help_heading = "Output")]
     pub(crate) rank: Option<Ranking>,
 
-    /// Leave the header line away (CSV on stdout), so that the results of a table's parts
+    /// Leave the header line out (CSV on stdout), so that the results of a table's parts can
     /// follow each other.
     #[arg(long, conflicts_with = "output", help_heading = "Output")]
     pub(crate) no_header: bool,
 
-    /// Write a summary: .txt, .json, or .html with a map and plots. Repeat for more.
+    /// Write a summary: .txt, .json, or .html with a map and plots. Repeat for more. Without it
+    /// a run with --output prints the text.
     #[arg(long, value_name = "PATH", help_heading = "Output")]
     pub(crate) summary: Vec<PathBuf>,
 
-    /// Write rows that give no answer to a CSV file, with line, field, value and reason.
-    /// Without it they go to PATH.rejects.csv beside the result, or to stderr.
+    /// Write rows that cannot be read to a CSV file, with line, field, value and reason.
+    /// Without it they go to a file beside the result, its name with .rejects.csv, or to stderr.
     #[arg(long, value_name = "PATH", help_heading = "Output")]
     pub(crate) rejects: Option<PathBuf>,
 
-    /// Stop where more rows than that give no answer.
+    /// Stop where more rows than that cannot be read.
     #[arg(long, value_name = "NUMBER", help_heading = "Run")]
     pub(crate) max_rejects: Option<u64>,
 
-    /// Continue a run that was stopped or killed; its rows are not computed again.
+    /// Continue a run that was stopped or killed, with the same options and files; its rows are
+    /// not computed again.
     #[arg(long, requires = "output", help_heading = "Run")]
     pub(crate) resume: bool,
 
