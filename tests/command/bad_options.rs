@@ -18,11 +18,12 @@ fn nothing_at_all() {
     Usage: sillmark [OPTIONS] <COMMAND>
 
     Commands:
-      site     Assess one building: its openings, the flood level, and what each opening needs
-      barrier  Work out one barrier for a width, a height and a depth of water that you state: loads,
-               spans, posts, anchors, pieces. No maps
-      catalog  List the rules, limits, kits, datums, sources and cautions that answers rest on
-      help     Print this message or the help of the given subcommand(s)
+      site       Assess one building: its openings, the flood level, and what each opening needs
+      portfolio  Assess many buildings: a table in, a table out
+      barrier    Work out one barrier for a width, a height and a depth of water that you state: loads,
+                 spans, posts, anchors, pieces. No maps
+      catalog    List the rules, limits, kits, datums, sources and cautions that answers rest on
+      help       Print this message or the help of the given subcommand(s)
 
     Options:
           --verbose  Say on stderr what the map libraries report
@@ -84,7 +85,7 @@ fn an_unknown_rule() {
 fn an_unknown_catalogue() {
     assert_snapshot!(refused(&["catalog", "prices"]), @"
     error: invalid value 'prices' for '<LIST>'
-      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, cautions, json-schema, barrier-schema]
+      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, reasons, cautions, json-schema, barrier-schema, summary-schema]
 
       tip: a similar value exists: 'practice'
 
