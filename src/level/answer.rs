@@ -116,11 +116,10 @@ pub fn flood_level(question: &Question<'_>, read: MapLevels) -> LevelAnswer {
     candidates.extend(depth_over_grade::candidate(question));
 
     let mut refused = Vec::new();
-    let mut usable = Vec::new();
-    for mut candidate in candidates {
+    let usable = candidates.into_iter().filter_map(|mut candidate| {
         candidate.sd = (question.level_sd)(candidate.source).or(candidate.sd);
         match question.on_datum(candidate) {
-            Ok(candidate) => usable.push(candidate),
+            Ok(candidate) => return Some(candidate),
             Err(refusal) if refusal.candidate.chance.same_event(question.event) => {
                 refused.push(*refusal);
             }
@@ -132,7 +131,9 @@ pub fn flood_level(question: &Question<'_>, read: MapLevels) -> LevelAnswer {
                 ),
             }),
         }
-    }
+        None
+    });
+    let usable: Vec<Candidate> = usable.collect();
     let curve = curve::of(&usable, &mut remarks);
     let of_event = usable
         .into_iter()

@@ -19,6 +19,9 @@ pub struct Curve {
 /// fewer than two floods have a level, or where a rarer flood lies lower than a more frequent
 /// one, which is remarked.
 pub(super) fn of(candidates: &[Candidate], remarks: &mut Vec<String>) -> Option<Curve> {
+    if candidates.len() < 2 {
+        return None;
+    }
     let mut ranked: Vec<&Candidate> = candidates.iter().collect();
     ranked.sort_by_key(|candidate| candidate.source);
     let mut points: Vec<&Candidate> = Vec::new();

@@ -64,6 +64,12 @@ impl SameIds {
         Ok(())
     }
 
+    /// Looks for repeated ids on a thread of its own.
+    #[must_use]
+    pub fn search(self) -> JoinHandle<std::io::Result<Repeated>> {
+        std::thread::spawn(move || self.repeated())
+    }
+
     /// The rows that have an id that an earlier row has.
     ///
     /// # Errors

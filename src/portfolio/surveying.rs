@@ -22,7 +22,8 @@ pub(super) fn turns(chunks: &mut [Chunk]) -> Vec<Turn> {
         let of_chunk = keys.into_iter().enumerate();
         turns.extend(of_chunk.map(|(row, key)| (key, as_u32(number), as_u32(row))));
     }
-    turns.sort_unstable();
+    // Rows with one key may come in any order.
+    turns.sort_unstable_by_key(|turn| turn.0);
     turns
 }
 

@@ -55,6 +55,14 @@ impl Terrain {
         self
     }
 
+    /// Expects places in the order of [`tile_at`](Self::tile_at), so that the tiles behind are
+    /// given up first. The answers are the same in any order.
+    #[must_use]
+    pub fn in_order(self) -> Self {
+        self.tiles.borrow_mut().expect_order();
+        self
+    }
+
     /// Bytes of tiles that are kept.
     pub(super) fn kept_bytes(&self) -> usize {
         self.tiles.borrow().limit()

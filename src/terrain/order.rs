@@ -7,7 +7,7 @@ use crate::site::Location;
 /// Where a place stands in an order that visits each tile of a terrain once.
 ///
 /// Rasters come one after the other, the finest first. Their tiles come row after row within
-/// stripes so narrow that three rows of one, with a tile more on either side, are kept in
+/// stripes so narrow that two rows of one, with a tile more on either side, are kept in
 /// memory: places on the border of a tile need the tile beyond as well. Row after row over a
 /// wide raster the tiles below would be long gone. Within a tile places come so that near ones
 /// follow each other, because zones are looked up in the same order. Places outside all rasters come last.
@@ -96,11 +96,11 @@ impl Terrain {
         Ok(TileKey::OUTSIDE)
     }
 
-    /// Tiles across a stripe: of three rows with one more on either side all are kept, the
-    /// row under way and those above and below it.
+    /// Tiles across a stripe: of two rows with one more on either side all are kept, and the
+    /// first of a third. Of the row above the one under way only what is still ahead is needed.
     fn stripe_of(&self, dem: &Dem) -> u32 {
         let kept = self.kept_bytes() / dem.tile_bytes().max(1);
-        u32::try_from((kept / 3).saturating_sub(2)).unwrap_or(u32::MAX)
+        u32::try_from((kept / 2).saturating_sub(3)).unwrap_or(u32::MAX)
     }
 }
 

@@ -18,6 +18,9 @@ const RECENT: usize = 8;
 /// The tiles last used, of several rasters.
 pub(super) struct Tiles {
     limit: usize,
+    /// Where places come in the order of their tiles: how often they began anew at a lower
+    /// row, which they do with each stripe, and the farthest row since.
+    sweep: Option<(u64, u32)>,
     held: usize,
     clock: u64,
     decoded: u64,
@@ -37,6 +40,8 @@ struct Key {
 struct Kept {
     key: Key,
     used: u64,
+    /// In which sweep it was used last.
+    sweep: u64,
     bytes: usize,
     tile: Rc<Tile>,
 }
@@ -45,6 +50,7 @@ impl Tiles {
     pub(super) fn keeping(limit: usize) -> Self {
         Self {
             limit,
+            sweep: None,
             held: 0,
             clock: 0,
             decoded: 0,
@@ -60,6 +66,11 @@ impl Tiles {
         self.make_room(0);
     }
 
+    /// From now on places come in the order of their tiles.
+    pub(super) const fn expect_order(&mut self) {
+        self.sweep = Some((0, 0));
+    }
+
     /// Bytes that are kept.
     pub(super) const fn limit(&self) -> usize {
         self.limit
@@ -73,12 +84,21 @@ impl Tiles {
     fn get(&mut self, cells: &Cells, tiling: &Tiling, key: Key) -> Result<Rc<Tile>, TerrainError> {
         self.clock += 1;
         let (column, row) = (key.tile.column, key.tile.row);
+        if let Some((sweep, farthest)) = &mut self.sweep {
+            if row + 2 < *farthest {
+                *sweep += 1;
+                *farthest = row;
+            }
+            *farthest = row.max(*farthest);
+        }
+        let sweep = self.sweep.map_or(0, |(sweep, _)| sweep);
         let recent = ((key.raster & 1) << 2 | (row & 1) << 1 | (column & 1)) as usize;
         let place = self.recent[recent];
         if let Some(kept) = self.kept.get_mut(place)
             && kept.key == key
         {
             kept.used = self.clock;
+            kept.sweep = sweep;
             return Ok(Rc::clone(&kept.tile));
         }
         let place = match self.found.get(&key) {
@@ -88,6 +108,7 @@ impl Tiles {
         self.recent[recent] = place;
         let kept = &mut self.kept[place];
         kept.used = self.clock;
+        kept.sweep = sweep;
         Ok(Rc::clone(&kept.tile))
     }
 
@@ -105,17 +126,20 @@ impl Tiles {
         self.kept.push(Kept {
             key,
             used: self.clock,
+            sweep: self.sweep.map_or(0, |(sweep, _)| sweep),
             bytes,
             tile,
         });
         Ok(place)
     }
 
-    /// Gives up the tiles that were not used for longest, until so many bytes fit. A tile
+    /// Gives up tiles until so many bytes fit: those not used for longest; or, where places
+    /// come in order, those that come first in it, which are behind. (Those not used for
+    /// longest would be the ones ahead, read for their border with the row before.) A tile
     /// larger than the limit is kept alone.
     fn make_room(&mut self, bytes: usize) {
         while self.held + bytes > self.limit
-            && let Some(oldest) = (0..self.kept.len()).min_by_key(|place| self.kept[*place].used)
+            && let Some(oldest) = (0..self.kept.len()).min_by_key(|place| self.rest_of_use(*place))
         {
             let gone = self.kept.swap_remove(oldest);
             self.held -= gone.bytes;
@@ -123,6 +147,17 @@ impl Tiles {
             if let Some(moved) = self.kept.get(oldest) {
                 self.found.insert(moved.key, oldest);
             }
+        }
+    }
+
+    /// What is least for the tile that is needed least.
+    fn rest_of_use(&self, place: usize) -> (u64, u64) {
+        let Kept {
+            key, used, sweep, ..
+        } = &self.kept[place];
+        match self.sweep {
+            Some(_) => (*sweep, u64::from(key.tile.row) << 32 | u64::from(key.tile.column)),
+            None => (0, *used),
         }
     }
 }

@@ -2,10 +2,11 @@
 
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
+use std::thread::JoinHandle;
 
 use sillmark::crs::CrsDefinition;
 use sillmark::portfolio::summary::Summary;
-use sillmark::portfolio::{Plan, SameIds, Unfinished, coordinate_names};
+use sillmark::portfolio::{Plan, Repeated, Unfinished, coordinate_names};
 use sillmark::report::{portfolio as report, verdict_colour};
 use sillmark::statement::Choice as _;
 use sillmark::table::{
@@ -60,23 +61,23 @@ impl<'a> Finish<'a> {
     /// Writes everything and removes the work folder.
     pub(super) fn finish(
         &self,
-        mut work: Unfinished,
+        work: Unfinished,
         path: &Path,
         columns: &[OutColumn],
         plan: &Plan,
+        repeated: Search,
     ) -> Result<(), Failure> {
         let rejects = self.keep_rejects(&work, path)?;
         let summary = work.summary().clone();
         self.summaries(&summary, rejects.as_deref(), plan)?;
         self.result(&work, path, columns, plan)?;
-        let ids = std::mem::take(work.ids());
         work.remove().map_err(super::failure)?;
         if self.options.summary.is_empty() {
             let texts = CautionTexts::shipped().map_err(Failure::other)?;
             let facts = run_facts(self.options, plan, rejects.as_deref());
             Target::Stdout.write(&report::text(&summary, &facts, &texts))?;
         }
-        tell_repeated(ids, &super::name(self.options))
+        tell_repeated(repeated, &super::name(self.options))
     }
 
     /// Puts the rejected rows, where there are some or where they were asked for, under their
@@ -170,6 +171,9 @@ impl<'a> Finish<'a> {
     }
 }
 
+/// A search for repeated ids under way.
+type Search = JoinHandle<std::io::Result<Repeated>>;
+
 /// The column of ranks.
 const RANK: &str = "rank";
 
@@ -228,8 +232,9 @@ fn form(path: &Path) -> Result<Form, Failure> {
 
 /// Says which rows have the id of an earlier one: the result holds them all, but whoever
 /// joins it by id meets them.
-pub(super) fn tell_repeated(ids: SameIds, table: &str) -> Result<(), Failure> {
-    let repeated = ids.repeated().map_err(Failure::other)?;
+pub(super) fn tell_repeated(search: Search, table: &str) -> Result<(), Failure> {
+    let ended = |_| Failure::other("the search for repeated ids ended early");
+    let repeated = search.join().map_err(ended)?.map_err(Failure::other)?;
     if repeated.count == 0 {
         return Ok(());
     }

@@ -105,9 +105,13 @@ fn to_file(
         if let Err(error) = drive(reader, plan, opener, &mut work) {
             return Err(stopped(error, work, path, options, finish));
         }
+    }
+    // While the rows are saved.
+    let repeated = std::mem::take(work.ids()).search();
+    if !work.is_complete() {
         work.complete().map_err(failure)?;
     }
-    finish.finish(work, path, columns, plan).map_err(|failure| {
+    finish.finish(work, path, columns, plan, repeated).map_err(|failure| {
         if Unfinished::is_there(path) {
             unfinished(&failure, path, options)
         } else {

@@ -116,7 +116,9 @@ impl<'a> Opener<'a> {
             // They come when they are read, which one thread does for all.
             zones: Vec::new(),
             levels: inputs::levels(maps, None)?,
-            terrain: inputs::terrain(&maps.dem, None)?.keeping(self.memory.tiles / self.threads),
+            terrain: inputs::terrain(&maps.dem, None)?
+                .keeping(self.memory.tiles / self.threads)
+                .in_order(),
         })
     }
 }

@@ -67,7 +67,7 @@ impl Stream {
         }
         let rejects = self.rejects.map(RejectsFile::land).transpose()?;
         finish.summaries(&self.summary, rejects.as_deref(), plan)?;
-        tell_repeated(self.ids, &self.table)
+        tell_repeated(self.ids.search(), &self.table)
     }
 
     /// What is said where too many rows are rejected: the rows so far are kept.
