@@ -156,7 +156,10 @@ impl Tiles {
             key, used, sweep, ..
         } = &self.kept[place];
         match self.sweep {
-            Some(_) => (*sweep, u64::from(key.tile.row) << 32 | u64::from(key.tile.column)),
+            Some(_) => (
+                *sweep,
+                u64::from(key.tile.row) << 32 | u64::from(key.tile.column),
+            ),
             None => (0, *used),
         }
     }

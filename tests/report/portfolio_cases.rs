@@ -24,6 +24,7 @@ impl Numbers {
 
 pub(crate) fn run(units: UnitSystem) -> RunFacts {
     RunFacts {
+        cautions: vec![sillmark::verdict::Caution::OccupancyNotStated],
         input: "homes.csv".to_owned(),
         zones: vec!["zones.gpkg:flood_hazard".to_owned()],
         levels: vec!["wse-100.tif".to_owned(), "sections.gpkg".to_owned()],

@@ -5,8 +5,10 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use sillmark::portfolio::Fingerprint;
 use sillmark::portfolio::Plan;
-use sillmark::quantity::UnitSystem;
+use sillmark::portfolio::Role;
+use sillmark::quantity::{Length, UnitSystem};
 use sillmark::report::portfolio::RunFacts;
+use sillmark::verdict::Caution;
 
 use super::open::Opener;
 use crate::cli::arguments::PortfolioOptions;
@@ -115,6 +117,7 @@ pub(super) fn run_facts(
         more.push(("Standard deviation of the terrain".to_owned(), sd.clone()));
     }
     RunFacts {
+        cautions: cautions(plan),
         input: super::name(options),
         zones: names(&maps.zones.zones),
         levels: levels.into_iter().flatten().cloned().collect(),
@@ -133,6 +136,28 @@ pub(super) fn run_facts(
         rejects_file: rejects.map(|path| path.display().to_string()),
         options: more,
     }
+}
+
+/// The cautions that hold for all rows by rule, kit and what the table has no column for.
+fn cautions(plan: &Plan) -> Vec<Caution> {
+    let method = &plan.method;
+    let mut cautions = Vec::new();
+    if method
+        .rule
+        .terms
+        .iter()
+        .all(|term| term.add <= Length::default())
+    {
+        cautions.push(Caution::NoFreeboard);
+    }
+    if plan.columns.has_widths() && method.kit.is_invented() {
+        cautions.push(Caution::DemonstrationKit);
+    }
+    cautions.push(match plan.columns.at(Role::Occupancy) {
+        Some(_) => Caution::ResidentialCompliance,
+        None => Caution::OccupancyNotStated,
+    });
+    cautions
 }
 
 /// The day, as ISO 8601 writes it, in universal time.

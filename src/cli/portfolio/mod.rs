@@ -111,13 +111,15 @@ fn to_file(
     if !work.is_complete() {
         work.complete().map_err(failure)?;
     }
-    finish.finish(work, path, columns, plan, repeated).map_err(|failure| {
-        if Unfinished::is_there(path) {
-            unfinished(&failure, path, options)
-        } else {
-            failure
-        }
-    })
+    finish
+        .finish(work, path, columns, plan, repeated)
+        .map_err(|failure| {
+            if Unfinished::is_there(path) {
+                unfinished(&failure, path, options)
+            } else {
+                failure
+            }
+        })
 }
 
 /// Where the rows are when they cannot be put under their name.

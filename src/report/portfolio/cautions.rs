@@ -1,5 +1,6 @@
 //! Cautions: those that hold for every row, and how many rows have each of the others.
 
+use super::RunFacts;
 use crate::portfolio::summary::Summary;
 use crate::verdict::{Caution, CautionTexts};
 
@@ -21,9 +22,13 @@ const STANDING: [Caution; 4] = [
     Caution::LocalCode,
 ];
 
-/// The cautions that hold for every row; `rows` is the number of assessed rows.
-pub(super) fn standing(summary: &Summary, texts: &CautionTexts) -> Vec<CountedCaution> {
-    let codes = STANDING.iter().map(Caution::code);
+/// The cautions that hold for every row: those of every run, and those of this one.
+pub(super) fn standing(
+    summary: &Summary,
+    run: &RunFacts,
+    texts: &CautionTexts,
+) -> Vec<CountedCaution> {
+    let codes = run.cautions.iter().chain(&STANDING).map(Caution::code);
     codes
         .map(|code| CountedCaution::of(code, summary.assessed(), texts))
         .collect()

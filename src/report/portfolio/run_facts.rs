@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use crate::quantity::{AnnualChance, UnitSystem};
+use crate::verdict::Caution;
 
 /// The run: what went in, and by which rule it was judged.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,6 +30,8 @@ pub struct RunFacts {
     pub version: String,
     /// Where the rejected rows stand, if there are some.
     pub rejects_file: Option<String>,
+    /// Cautions that hold for every row of this run.
+    pub cautions: Vec<Caution>,
     /// Further options that are worth repeating: name and value.
     pub options: Vec<(String, String)>,
 }

@@ -38,7 +38,7 @@ pub fn text(summary: &Summary, run: &RunFacts, texts: &CautionTexts) -> String {
         chances(&mut page, summary);
     }
     rejects(&mut page, summary, run);
-    not_covered(&mut page, summary, texts);
+    not_covered(&mut page, summary, run, texts);
     page.heading("The run");
     for (name, value) in run.list() {
         page.paragraph(&format!("{name}: {value}"), "- ");
@@ -237,12 +237,12 @@ fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
     );
 }
 
-fn not_covered(page: &mut Page, summary: &Summary, texts: &CautionTexts) {
+fn not_covered(page: &mut Page, summary: &Summary, run: &RunFacts, texts: &CautionTexts) {
     page.heading("What the figures do not cover");
     for line in left_out(summary) {
         page.paragraph(&line, "- ");
     }
-    for caution in standing(summary, texts) {
+    for caution in standing(summary, run, texts) {
         page.paragraph(&format!("every row: {}", caution.text), "- ");
     }
     for caution in counted_cautions(summary, texts) {

@@ -132,7 +132,7 @@ impl JsonPortfolioSummary {
             map: JsonMap::of(summary.lattice()),
             rejects: rejects.each().map(JsonReject::of).collect(),
             further_rejects: *rejects.others(),
-            standing_cautions: JsonCountedCaution::all(standing(summary, texts)),
+            standing_cautions: JsonCountedCaution::all(standing(summary, run, texts)),
             cautions: JsonCountedCaution::all(counted(summary, texts)),
         }
     }

@@ -71,7 +71,7 @@ impl Page {
         let assessed = summary.assessed();
         let height = |metres| run.units.height(Length::new::<meter>(metres));
         let reasons = summary.reasons().by_count().into_iter();
-        let standing = cautions::standing(summary, texts).into_iter();
+        let standing = cautions::standing(summary, run, texts).into_iter();
         let some = cautions::counted(summary, texts).into_iter();
         Self {
             input: run.table(),
