@@ -101,10 +101,10 @@ fn to_file(
         }
     });
     handler.map_err(Failure::other)?;
-    if !work.is_complete() {
-        if let Err(error) = drive(reader, plan, opener, &mut work) {
-            return Err(stopped(error, work, path, options, finish));
-        }
+    if !work.is_complete()
+        && let Err(error) = drive(reader, plan, opener, &mut work)
+    {
+        return Err(stopped(error, work, path, options, finish));
     }
     // While the rows are saved.
     let repeated = std::mem::take(work.ids()).search();
