@@ -63,6 +63,9 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
         &["verdict", "reasons", "cautions", "threshold_source"],
     );
     add(Number, &["chance_at_sill"]);
+    if input.at(Role::SillAboveThreshold).is_some() {
+        add(Number, &["sill_m"]);
+    }
     if input.has_widths() {
         add(Number, &["width_m", "barrier_height_m"]);
         add(Whole, &["planks", "spans", "intermediate_posts"]);
@@ -82,7 +85,12 @@ pub fn coordinate_names(input: &Columns) -> [&'static str; 2] {
 }
 
 /// Writes a row: `lead` is its start with id and coordinates.
-pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>, widths: bool) {
+pub(super) fn write(
+    line: &mut Vec<u8>,
+    lead: &[u8],
+    assessment: &Assessment<'_>,
+    columns: &Columns,
+) {
     line.extend_from_slice(lead);
     let place = &assessment.place;
     let Some(opening) = assessment.openings.first() else {
@@ -97,7 +105,7 @@ pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>
     height(line, level.map(|level| level.elevation));
     length(line, level.and_then(|level| level.sd));
     height(line, place.ground.elevation());
-    height(line, opening.sill);
+    height(line, assessment.threshold);
     datum(line, assessment);
     length(line, design.and_then(|design| design.freeboard));
     height(line, design.map(|design| design.elevation));
@@ -115,7 +123,10 @@ pub(super) fn write(line: &mut Vec<u8>, lead: &[u8], assessment: &Assessment<'_>
     let estimate = assessment.site.threshold.is_estimate();
     code(line, Some(if estimate { "above-ground" } else { "stated" }));
     fixed(line, chance_at_sill(opening), CHANCES);
-    if widths {
+    if columns.at(Role::SillAboveThreshold).is_some() {
+        height(line, opening.sill);
+    }
+    if columns.has_widths() {
         barrier(line, opening);
     }
     line.pop();

@@ -145,6 +145,16 @@ impl Columns {
         self.at.get(role.index()).copied().flatten()
     }
 
+    /// Takes columns x and y in place of longitude and latitude, where there are such.
+    pub fn prefer_plane(&mut self) -> bool {
+        let plane = self.at(Role::X).zip(self.at(Role::Y));
+        if let Some((x, y)) = plane {
+            self.coordinates = Coordinates::Columns(x, y);
+            self.degrees = false;
+        }
+        plane.is_some()
+    }
+
     /// Whether the rows tell of openings, so that barriers can be designed.
     #[must_use]
     pub fn has_widths(&self) -> bool {

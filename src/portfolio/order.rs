@@ -9,8 +9,8 @@ pub(super) type Turn = (u64, u32, u32);
 /// A row by its chunk and its place in it, once it stands in the order.
 pub(super) type RowNumber = (u32, u32);
 
-/// Where a place comes in the order. One that cannot be located comes last, and fails when it
-/// is read.
+/// Where a place comes in the order: last where no raster reaches, or where it cannot be
+/// located, which is told when it is read.
 pub(super) fn key(location: Location, terrain: &Terrain) -> u64 {
     let tile = terrain.tile_at(location);
     tile.unwrap_or(TileKey::OUTSIDE).packed()

@@ -255,7 +255,7 @@ impl<'a> RowReader<'a> {
                 "threshold_above_ground",
                 above,
                 problem,
-                NUMBER,
+                "a number between -30 m and 30 m (-98 ft and 98 ft)",
             ));
         }
         let datum = datum.or(self.terrain_datum).ok_or_else(|| {

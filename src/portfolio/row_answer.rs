@@ -29,7 +29,6 @@ impl Worker<'_> {
             lines: Vec::with_capacity(chunk.rows.len() * LINE_BYTES),
             ..Answers::default()
         };
-        let widths = self.plan.columns.has_widths();
         for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
             let lead = chunk.lead(number);
             let id = id_of(lead);
@@ -53,7 +52,7 @@ impl Worker<'_> {
             };
             match outcome {
                 Ok(assessment) => {
-                    answer::write(&mut answers.lines, lead, &assessment, widths);
+                    answer::write(&mut answers.lines, lead, &assessment, &self.plan.columns);
                     summarise(&mut answers.summary, &id, &row, &assessment);
                 }
                 Err(fault) => answers.rejects.push(RowFault {

@@ -3,7 +3,7 @@
 //! 1. *Parse.* Blocks of the input become rows, on all threads, until the memory for a batch
 //!    is used.
 //! 2. *Survey.* The places of the batch are put in the order of the terrain's tiles and read:
-//!    zones, ground, levels. Each tile is decoded once.
+//!    zones, ground, levels. Each tile is decoded about once.
 //! 3. *Answer.* Chunk after chunk, in the order of the input, each row is assessed from its
 //!    readings and written.
 
@@ -96,7 +96,11 @@ pub fn run(
             }
             let zones = match &zones {
                 Some(zones) => zones,
-                None => zones.insert(zones::read(crew, number, zones::part_of(&chunks))?),
+                None => zones.insert(match zones::part_of(&chunks) {
+                    Some(part) => zones::read(crew, number, part)?,
+                    // No row could be read: no zone is asked for.
+                    None => Zones::none(number),
+                }),
             };
             batch(crew, zones, chunks, sink, &mut watched)?;
         }

@@ -1,6 +1,6 @@
 //! Rows that have the same id.
 //!
-//! Ids are kept as hashes of 64 bits with their lines; a few million of them at a time are
+//! Ids are kept as hashes of 64 bits with their lines; a quarter of a million of them at a time are
 //! sorted and put aside in a temporary file, so that memory does not grow with the table. Two
 //! different ids among ten million share a hash with a chance of three in a million.
 

@@ -22,6 +22,15 @@ pub(super) struct Zones {
     pub(super) layers: Arc<Vec<Arc<SharedZones>>>,
 }
 
+impl Zones {
+    pub(super) fn none(number: u64) -> Self {
+        Self {
+            number,
+            layers: Arc::default(),
+        }
+    }
+}
+
 /// How far around the places of a batch zones are read: further than the edge of a zone is
 /// looked for on the terrain.
 const MARGIN_METRES: f64 = 2100.0;
@@ -45,9 +54,9 @@ pub(super) fn part_of(chunks: &[Chunk]) -> Option<Part> {
 }
 
 /// Has one worker read zones.
-pub(super) fn read(crew: &Crew, number: u64, part: Option<Part>) -> Result<Zones, RunError> {
+pub(super) fn read(crew: &Crew, number: u64, part: Part) -> Result<Zones, RunError> {
     let mut reading = Reading {
-        job: Some(Job::Zones { part }),
+        job: Some(Job::Zones { part: Some(part) }),
         layers: None,
     };
     crew.work(&mut reading)?;

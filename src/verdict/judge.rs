@@ -43,7 +43,8 @@ pub enum MapStatement {
 
 /// Weighs the evidence:
 ///
-/// 1. without a design level or a sill the opening is unresolved;
+/// 1. without a design level or a sill the opening is unresolved, and so it is where the sill
+///    lies so far from the ground of the terrain that one of the two must be wrong;
 /// 2. where the map has no flood, a sill that is not below ground is above; it is unresolved
 ///    where the river beside the place stands higher than the sill;
 /// 3. a sill at or above the design level is above;
@@ -57,6 +58,10 @@ pub enum MapStatement {
 /// [`IncomparableDatums`] where sill, level and ground do not share a datum.
 pub fn judge(evidence: &Evidence, limits: &Limits) -> Result<Vec<Reason>, IncomparableDatums> {
     let mut reasons = Vec::new();
+    let far = far_from_ground(evidence)?;
+    if let Some(far) = far {
+        return Ok(vec![far]);
+    }
     let below_ground = below_ground(evidence)?;
     match (&evidence.design, evidence.sill) {
         (MapStatement::Unresolved(missing), _) => reasons.push(Reason::Missing(missing.clone())),
@@ -108,6 +113,22 @@ fn river_above(evidence: &Evidence) -> Result<Option<Reason>, IncomparableDatums
             by,
         })),
     )
+}
+
+/// Farther than this from the ground no sill lies, metres: a judgement, no source. The same
+/// holds for a barrier alone.
+const FARTHEST_METRES: f64 = 30.0;
+
+/// A sill far from the ground of the terrain: nothing that follows from it is of use.
+fn far_from_ground(evidence: &Evidence) -> Result<Option<Reason>, IncomparableDatums> {
+    let (Some((ground, GroundSource::Terrain)), Some(sill)) =
+        (evidence.lowest_ground, evidence.sill)
+    else {
+        return Ok(None);
+    };
+    let by = sill.above(ground)?;
+    let far = by.abs().value > FARTHEST_METRES;
+    Ok(far.then_some(Reason::Missing(Missing::FarFromGround { by })))
 }
 
 fn below_ground(evidence: &Evidence) -> Result<Option<Reason>, IncomparableDatums> {

@@ -93,6 +93,11 @@ pub enum Missing {
     Sill,
     /// The sill is an estimate from the ground, and no ground is known.
     GroundUnderSill,
+    /// The sill lies so far from the ground of the terrain that one of the two is wrong.
+    FarFromGround {
+        /// How far: above the ground, or negative below it.
+        by: Length,
+    },
     /// No flood-zone layer was given and no level stated.
     Zones {
         /// What the sources say that were asked.
@@ -219,7 +224,12 @@ impl Missing {
     fn text(&self, units: UnitSystem) -> String {
         match self {
             Self::Sill => "unresolved, because the sill has not been measured".to_owned(),
-            Self::GroundUnderSill => "unresolved, because the sill is estimated as a height above the ground, and the terrain has no ground there".to_owned(),
+            Self::GroundUnderSill => "unresolved, because the sill is estimated as a height above the ground, and no ground is known there".to_owned(),
+            Self::FarFromGround { by } => format!(
+                "unresolved, because the sill lies {} {} the ground of the terrain near it: is its unit, its datum or its place wrong?",
+                units.height(by.abs()),
+                if by.value < 0.0 { "below" } else { "above" },
+            ),
             Self::Zones { why } => {
                 let known = "unresolved, because no flood zones were given and no other source has a level".to_owned();
                 [known].into_iter().chain(why.iter().cloned()).collect::<Vec<_>>().join("; ")

@@ -73,7 +73,9 @@ reason_codes! {
     Self::Missing(Missing::Sill) => Unresolved, "no-sill",
         "The sill has not been measured";
     Self::Missing(Missing::GroundUnderSill) => Unresolved, "no-ground-under-sill",
-        "The sill is estimated as a height above the ground, and the terrain has no ground there";
+        "The sill is estimated as a height above the ground, and no ground is known there";
+    Self::Missing(Missing::FarFromGround { .. }) => Unresolved, "sill-far-from-ground",
+        "The sill lies more than 30 m (98 ft) above or below the ground of the terrain: a wrong unit, datum or place";
     Self::Missing(Missing::Zones { .. }) => Unresolved, "no-zones-given",
         "No flood zones were given, and no other source has a level";
     Self::Missing(Missing::ZoneHere) => Unresolved, "no-zone-here",

@@ -91,6 +91,35 @@ fn the_wall_stands_in_water_from_surveyed_ground_up() {
 }
 
 #[test]
+fn a_sill_far_from_the_ground_is_no_answer() {
+    // 611.3 ft taken for metres over ground at 186 m, and the other way round.
+    let at = |sill, ground, source| Evidence {
+        sill: Some(level(sill)),
+        lowest_ground: Some((level(ground), source)),
+        ..below(1.0)
+    };
+    let (terrain, surveyed) = (GroundSource::Terrain, GroundSource::Surveyed);
+    for (sill, ground) in [
+        ("611.3 m NAVD88", "186 m NAVD88"),
+        ("186.6 ft NAVD88", "186 m NAVD88"),
+    ] {
+        let reasons = reasons(&at(sill, ground, terrain));
+        assert_eq!(Verdict::of(&reasons), Verdict::Unresolved);
+        assert_eq!(reasons[0].code(), "sill-far-from-ground");
+        assert_eq!(reasons.len(), 1, "nothing else is of use");
+    }
+    // Thirty metres are still a house on a slope; surveyed ground is the user's own word.
+    assert_eq!(
+        verdict(&at("136 m NAVD88", "106.1 m NAVD88", terrain)),
+        Verdict::Above
+    );
+    assert_eq!(
+        verdict(&at("611.3 m NAVD88", "186 m NAVD88", surveyed)),
+        Verdict::Above
+    );
+}
+
+#[test]
 fn waves_floodway_and_fast_water_need_the_engineer() {
     let cases = [
         Evidence {

@@ -168,7 +168,7 @@ pub(crate) struct DemOptions {
     pub(crate) dem_crs: Option<String>,
 
     /// Standard deviation of the terrain: a length, or a name of `sillmark catalog uncertainty`
-    /// such as QL2. Without it the site file's counts, and without that one it is not known.
+    /// such as QL2. Without it that of a site file counts, and without one it is not known.
     #[arg(long, value_name = "LENGTH|NAME", help_heading = "Terrain")]
     pub(crate) dem_sd: Option<String>,
 

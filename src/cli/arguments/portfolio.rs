@@ -72,7 +72,8 @@ pub(crate) struct PortfolioOptions {
     #[arg(long, value_name = "FORMAT", help_heading = "Output")]
     pub(crate) to: Option<String>,
 
-    /// Put the rows with the greatest need first, with their rank in the first column.
+    /// Put the rows with the greatest need first, with their rank in the first column (needs
+    /// --output). Rows without a figure stand last and have no rank: they are not harmless.
     #[arg(long, value_enum, requires = "output", help_heading = "Output")]
     pub(crate) rank: Option<Ranking>,
 

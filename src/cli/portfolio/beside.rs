@@ -1,9 +1,11 @@
 //! Files that are written beside the result: rejected rows and summaries.
 
-use std::io::Write as _;
+use std::io::{Read as _, Write as _};
 use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
+
+use sillmark::portfolio::rejects_header;
 
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
@@ -66,6 +68,20 @@ impl RejectsFile {
     pub(super) fn land(self) -> Result<PathBuf, Failure> {
         land(self.temporary, &self.path)?;
         Ok(self.path)
+    }
+
+    /// Removes the rejects of an earlier run with the same result: they are not of this one. A
+    /// file that does not begin like ours stays.
+    pub(super) fn remove_stale(path: &Path) -> Result<(), Failure> {
+        let failed = |error: std::io::Error| Failure::other(format!("{}: {error}", path.display()));
+        let Ok(mut file) = std::fs::File::open(path) else {
+            return Ok(());
+        };
+        let mut start = vec![0; rejects_header().len()];
+        if file.read_exact(&mut start).is_ok() && start == rejects_header().as_bytes() {
+            std::fs::remove_file(path).map_err(failed)?;
+        }
+        Ok(())
     }
 
     /// Takes over the rows of another file.

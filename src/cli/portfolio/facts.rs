@@ -139,7 +139,7 @@ pub(super) fn run_facts(
 }
 
 /// The cautions that hold for all rows by rule, kit and what the table has no column for.
-fn cautions(plan: &Plan) -> Vec<Caution> {
+pub(super) fn cautions(plan: &Plan) -> Vec<Caution> {
     let method = &plan.method;
     let mut cautions = Vec::new();
     if method

@@ -7,15 +7,16 @@ use std::thread::JoinHandle;
 use sillmark::crs::CrsDefinition;
 use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Plan, Repeated, Unfinished, coordinate_names};
+use sillmark::quantity::UnitSystem;
 use sillmark::report::{portfolio as report, verdict_colour};
 use sillmark::statement::Choice as _;
 use sillmark::table::{
     ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert, sort_ranked,
 };
-use sillmark::verdict::{CautionTexts, Verdict};
+use sillmark::verdict::{Caution, CautionTexts, Verdict};
 
 use super::beside::RejectsFile;
-use super::facts::run_facts;
+use super::facts::{cautions, run_facts};
 use super::table::format;
 use crate::cli::arguments::{PortfolioOptions, Ranking};
 use crate::cli::failure::Failure;
@@ -72,10 +73,18 @@ impl<'a> Finish<'a> {
         self.summaries(&summary, rejects.as_deref(), plan)?;
         self.result(&work, path, columns, plan)?;
         work.remove().map_err(super::failure)?;
+        if self.options.rank == Some(Ranking::Chance) && summary.with_chance() == 0 {
+            note(
+                "no row has a yearly chance at its sill, so that none is ranked; levels of several floods give one (--surface 1%=PATH --surface 0.2%=PATH)",
+            );
+        }
+        tell_rejected(&summary, rejects.as_deref());
         if self.options.summary.is_empty() {
             let texts = CautionTexts::shipped().map_err(Failure::other)?;
             let facts = run_facts(self.options, plan, rejects.as_deref());
             Target::Stdout.write(&report::text(&summary, &facts, &texts))?;
+        } else {
+            tell_cautions(plan)?;
         }
         tell_repeated(repeated, &super::name(self.options))
     }
@@ -89,12 +98,12 @@ impl<'a> Finish<'a> {
     ) -> Result<Option<PathBuf>, Failure> {
         let asked = self.options.rejects.clone();
         let rejected = work.summary().rejected() > 0;
-        let beside = || {
-            let mut name = path.file_name().unwrap_or_default().to_owned();
-            name.push(".rejects.csv");
-            rejected.then(|| path.with_file_name(name))
-        };
+        let mut name = path.file_name().unwrap_or_default().to_owned();
+        name.push(".rejects.csv");
+        let beside_path = path.with_file_name(name);
+        let beside = || rejected.then(|| beside_path.clone());
         let Some(target) = asked.or_else(beside) else {
+            RejectsFile::remove_stale(&beside_path)?;
             return Ok(None);
         };
         RejectsFile::copy(&work.rejects(), &target).map(Some)
@@ -253,4 +262,34 @@ pub(super) fn tell_repeated(search: Search, table: &str) -> Result<(), Failure> 
         "{table}: {rows} the id of an earlier row; all rows are in the result; accepted: an id of \
          its own for each row (with its opening, where there is one row an opening)"
     )))
+}
+
+/// Says on stderr how many rows are rejected, and where they stand.
+pub(super) fn tell_rejected(summary: &Summary, rejects: Option<&Path>) {
+    let (rejected, read) = (summary.rejected(), summary.read());
+    if rejected > 0
+        && let Some(path) = rejects
+    {
+        note(&format!(
+            "{rejected} of {read} rows rejected: {}",
+            path.display()
+        ));
+    }
+}
+
+/// Says on stderr what holds for every row, where no summary on the terminal tells it.
+pub(super) fn tell_cautions(plan: &Plan) -> Result<(), Failure> {
+    let texts = CautionTexts::shipped().map_err(Failure::other)?;
+    for caution in cautions(plan) {
+        if matches!(caution, Caution::NoFreeboard | Caution::DemonstrationKit) {
+            note(&texts.text(&caution, UnitSystem::Si));
+        }
+    }
+    Ok(())
+}
+
+/// A line on stderr that is no error.
+pub(super) fn note(text: &str) {
+    // A closed stderr leaves nobody to tell.
+    let _ = writeln!(std::io::stderr(), "note: {text}");
 }

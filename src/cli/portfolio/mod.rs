@@ -32,6 +32,11 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     beside::check_all(options, &opener.files())?;
     let plan = table::plan(options, &reader, &opener)?;
     let columns = sillmark::portfolio::answer_columns(&plan.columns);
+    if opener.has_no_levels() {
+        finish::note(
+            "neither flood zones nor levels are given, so that every row stays unresolved (--zones, --surface, --depth, --sections, --lines)",
+        );
+    }
     match &options.output {
         None => to_stdout(options, &mut reader, &plan, &opener, &columns, &finish),
         Some(path) => to_file(
@@ -167,6 +172,10 @@ fn stopped(
             };
             let table = name(options);
             Failure::input(format!("{table}: {error}{hint}; no result was written"))
+        }
+        RunError::Stopped if rows == 0 => {
+            let _ = work.remove();
+            Failure::other("stopped before the first row was answered; nothing is kept")
         }
         error if rows == 0 => {
             // Nothing to take up again; what stays is the error itself.

@@ -102,6 +102,25 @@ impl<'a> Opener<'a> {
         bytes > MANY * memory as u64
     }
 
+    /// Whether nothing is given that a flood level could be read from.
+    pub(super) fn has_no_levels(&self) -> bool {
+        let MapOptions {
+            zones,
+            rasters,
+            lines,
+            sections,
+            ..
+        } = self.maps;
+        let given = [
+            &zones.zones,
+            &rasters.surface,
+            &rasters.depth,
+            &lines.lines,
+            &sections.sections,
+        ];
+        given.iter().all(|paths| paths.is_empty())
+    }
+
     /// Every file that is read.
     pub(super) fn files(&self) -> Vec<PathBuf> {
         let maps = inputs::files(self.maps);

@@ -33,7 +33,7 @@ impl Bar {
         }
     }
 
-    /// A row is a third done when its maps are read, and so on: what is shown is the sum.
+    /// Parsing is a quarter of the work on a row, reading its maps a half, answering it the rest.
     pub(super) fn show(&mut self, progress: Progress) {
         let of_bytes = self.bytes.and_then(|bytes| {
             let (all, read) = (u128::from(bytes), u128::from(progress.bytes));

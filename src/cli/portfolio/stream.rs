@@ -7,7 +7,7 @@ use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Answers, Plan, RunError, SameIds, Sink, reject_lines, rejects_header};
 
 use super::beside::RejectsFile;
-use super::finish::{Finish, tell_repeated};
+use super::finish::{Finish, tell_cautions, tell_rejected, tell_repeated};
 use super::{End, TOLD, failure, name, tell_rejects};
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
@@ -67,6 +67,8 @@ impl Stream {
         }
         let rejects = self.rejects.map(RejectsFile::land).transpose()?;
         finish.summaries(&self.summary, rejects.as_deref(), plan)?;
+        tell_rejected(&self.summary, rejects.as_deref());
+        tell_cautions(plan)?;
         tell_repeated(self.ids.search(), &self.table)
     }
 

@@ -118,7 +118,17 @@ fn crs(
             columns.degrees = found.is_none_or(HorizontalCrs::is_geographic);
             found
         }
-        (Coordinates::Columns(..), true) => stated,
+        (Coordinates::Columns(..), true) => match stated {
+            Some(crs) if !crs.is_geographic() && !columns.prefer_plane() => {
+                return Err(Failure::input(format!(
+                    "{name}: columns longitude, latitude: they are degrees, and option --crs \
+                     names {:?}, which is not; accepted: a system of degrees, or --map x=COLUMN \
+                     --map y=COLUMN",
+                    crs.name()
+                )));
+            }
+            stated => stated,
+        },
         (Coordinates::Columns(..), false) => Some(stated.or(of_points).ok_or_else(|| {
             Failure::input(format!(
                 "{name}: columns x, y: their coordinate system is not stated; accepted: option \

@@ -33,6 +33,10 @@ pub(crate) const MAPS: [&str; 6] = [
     "us-nfip-floodproofing",
 ];
 
+/// What is said on stderr of a table with widths, whose barriers are of the invented kit.
+pub(crate) const KIT_NOTE: &str = "note: Heights, pieces and strengths are those of the invented \
+    demonstration kit; give the real one with --kit\n";
+
 /// The header of the tables here.
 pub(crate) const HEADER: &str = "id,longitude,latitude,threshold,threshold_unit,vertical_datum\n";
 

@@ -2,7 +2,7 @@
 
 use insta::assert_snapshot;
 
-use super::{Answers, HEADER, ROWS, alder_lock, with_maps};
+use super::{Answers, HEADER, KIT_NOTE, ROWS, alder_lock, with_maps};
 
 const OF_OPENINGS: &str = "id,longitude,latitude,threshold,threshold_unit,vertical_datum,\
     threshold_above_ground,opening,width,wall,occupancy\n";
@@ -41,7 +41,11 @@ fn every_kind() {
     let scratch = alder_lock();
     scratch.write("t.csv", format!("{OF_OPENINGS}{BAD}"));
     let outcome = scratch.run_portfolio("t.csv", &["--rejects", "bad.csv"]);
-    assert_eq!((outcome.status, outcome.stderr.as_str()), (0, ""));
+    let said = format!("note: 23 of 25 rows rejected: bad.csv\n{KIT_NOTE}");
+    assert_eq!(
+        (outcome.status, outcome.stderr.as_str()),
+        (0, said.as_str())
+    );
     let answers = Answers::read(&outcome.stdout);
     assert_eq!(answers.column("id"), ["good", "last"]);
     assert_eq!(
@@ -65,7 +69,7 @@ line,id,field,value,problem,accepted
 15,l,threshold,612.9 ft,it is not a number,"a number, such as 9.25"
 16,m,threshold,"612,9",it is not a number,"a number, such as 9.25"
 17,n,threshold,1e400,it is not a number,"a number, such as 9.25"
-18,o,threshold_above_ground,200,no threshold lies farther than 30 m (98 ft) from the ground,"a number, such as 9.25"
+18,o,threshold_above_ground,200,no threshold lies farther than 30 m (98 ft) from the ground,a number between -30 m and 30 m (-98 ft and 98 ft)
 19,p,width,36,it has no unit,"a length with its unit, such as ""36 in"", ""3 ft 4 1/2 in"" or ""0.91 m"""
 20,q,width,0 in,an opening has a width,"a length with its unit, such as ""36 in"""
 21,r,width,500 ft,it is wider than 100 m (328 ft),"the width of one opening, such as ""36 in"""
@@ -110,7 +114,8 @@ fn more_than_allowed() {
         let outcome = scratch.run_portfolio("t.csv", &["-o", "o.csv", "--max-rejects", number]);
         (outcome.status, outcome.stderr)
     };
-    assert_eq!(at_most("2"), (0, String::new()));
+    let said = "note: 2 of 6 rows rejected: o.csv.rejects.csv\n".to_owned();
+    assert_eq!(at_most("2"), (0, said));
     std::fs::remove_file(scratch.path("o.csv")).unwrap();
     std::fs::remove_file(scratch.path("o.csv.rejects.csv")).unwrap();
     let (status, said) = at_most("1");
@@ -151,7 +156,11 @@ fn openings_of_one_building_are_different_rows_even_when_rejected() {
                 B1,-87.498762,47.799353,612.9,ft,NAVD88,,gate,48,,\n";
     scratch.write("t.csv", format!("{OF_OPENINGS}{rows}"));
     let outcome = scratch.run_portfolio("t.csv", &["--rejects", "r.csv"]);
-    assert_eq!((outcome.status, outcome.stderr.as_str()), (0, ""));
+    let said = format!("note: 2 of 2 rows rejected: r.csv\n{KIT_NOTE}");
+    assert_eq!(
+        (outcome.status, outcome.stderr.as_str()),
+        (0, said.as_str())
+    );
     assert_eq!(scratch.read("r.csv").lines().count(), 3);
 }
 
@@ -197,7 +206,8 @@ fn a_thousand_columns_and_long_cells() {
     );
     scratch.write("t.csv", table);
     let outcome = scratch.run_portfolio("t.csv", &["--rejects", "r.csv"]);
-    assert_eq!((outcome.status, outcome.stderr.as_str()), (0, ""));
+    let said = "note: 1 of 2 rows rejected: r.csv\n";
+    assert_eq!((outcome.status, outcome.stderr.as_str()), (0, said));
     assert_eq!(Answers::read(&outcome.stdout).column("id"), ["mill"]);
     // What is told of a long value is its start.
     assert!(scratch.read("r.csv").len() < 1000);
@@ -213,8 +223,22 @@ fn an_estimate_over_a_void_is_unresolved() {
     let answers = scratch.portfolio("t.csv", &[]);
     assert_eq!(answers.column("verdict"), ["unresolved"; 2]);
     assert_eq!(answers.column("threshold_m"), [""; 2]);
-    assert_snapshot!(answers.get(0, "reasons"), @"unresolved, because the sill is estimated as a height above the ground, and the terrain has no ground there");
+    assert_snapshot!(answers.get(0, "reasons"), @"unresolved, because the sill is estimated as a height above the ground, and no ground is known there");
     assert_snapshot!(answers.get(1, "reasons"), @"unresolved, because no polygon of the flood zones holds the place; that is not the same as dry");
+}
+
+#[test]
+fn feet_taken_for_metres_are_unresolved() {
+    let scratch = alder_lock();
+    let header = "id,longitude,latitude,threshold\n";
+    scratch.write(
+        "t.csv",
+        format!("{header}mill,-87.498762,47.799353,612.9\n"),
+    );
+    let options = ["--threshold-unit", "m", "--threshold-datum", "NAVD88"];
+    let answers = scratch.portfolio("t.csv", &options);
+    assert_eq!(answers.column("verdict"), ["unresolved"]);
+    assert_snapshot!(answers.get(0, "reasons"), @"unresolved, because the sill lies 426.845 m above the ground of the terrain near it: is its unit, its datum or its place wrong?");
 }
 
 #[test]

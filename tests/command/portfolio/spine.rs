@@ -106,7 +106,7 @@ fn same(answers: &Answers, row: usize, site: &Value) {
             "design_level_m",
             figure(&site["design_level"]["value_m"], 4),
         ),
-        ("threshold_m", figure(&opening["sill_m"], 4)),
+        ("threshold_m", figure(&site["site"]["threshold_m"], 4)),
         ("depth_m", figure(&opening["depth_m"], 4)),
         (
             "protection_height_m",

@@ -28,7 +28,7 @@ fn counts_add_up_with_the_table() {
             outcome.stderr.as_str(),
             outcome.stdout.as_str()
         ),
-        (0, "", "")
+        (0, "note: 2 of 3006 rows rejected: o.csv.rejects.csv\n", "")
     );
     let summary: Value = serde_json::from_str(&scratch.read("s.json")).unwrap();
     let schema: Value = serde_json::from_str(&portfolio_summary_schema().unwrap()).unwrap();
