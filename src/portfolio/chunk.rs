@@ -55,10 +55,12 @@ impl RowFault {
 impl Chunk {
     /// Parses a block.
     pub(super) fn parse(block: &Block, reader: &mut RowReader<'_>, columns: &Columns) -> Self {
+        // What grows step by step leaves holes in memory, batch after batch.
+        let expected = block.records_hint();
         let mut chunk = Self {
-            rows: Rows::default(),
-            lead: Vec::new(),
-            ends: Vec::new(),
+            rows: Rows::expecting(expected),
+            lead: Vec::with_capacity(expected * LEAD_BYTES),
+            ends: Vec::with_capacity(expected),
             keys: Vec::new(),
             faults: Vec::new(),
             ids_of_faults: Vec::new(),
@@ -125,6 +127,9 @@ impl Chunk {
         self.lead.capacity() + self.rows.bytes() + self.rows.len() * row + faults
     }
 }
+
+/// Bytes of id and coordinates that most rows do not exceed.
+const LEAD_BYTES: usize = 40;
 
 fn lead(text: &mut Vec<u8>, record: &crate::table::Record<'_>, columns: &Columns) {
     for role in [Role::Id, Role::Building, Role::Opening] {

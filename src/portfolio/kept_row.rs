@@ -27,6 +27,14 @@ pub(super) struct Rows {
 }
 
 impl Rows {
+    /// No rows yet, with room for so many.
+    pub(super) fn expecting(rows: usize) -> Self {
+        Self {
+            kept: Vec::with_capacity(rows),
+            ..Self::default()
+        }
+    }
+
     pub(super) fn push(&mut self, row: Row<Box<OpeningRow>>) {
         if self.kept.is_empty() {
             self.first_line = row.line;

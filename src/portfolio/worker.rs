@@ -89,6 +89,8 @@ impl<'a> Worker<'a> {
                 readings,
                 unusual,
             } => {
+                // The next batch begins elsewhere: its rows need the memory more.
+                self.own.sources.terrain.forget_tiles();
                 self.take_zones(&zones)?;
                 let answers = match batch.get(number) {
                     Some(chunk) => self.answer(chunk, &readings, unusual)?,

@@ -55,6 +55,17 @@ impl Block {
         }
     }
 
+    /// About how many records it holds: no fewer, unless some are at fault.
+    #[must_use]
+    pub fn records_hint(&self) -> usize {
+        match &self.content {
+            // The last may have no line end.
+            Content::Text(text) => memchr::memchr_iter(b'\n', text).count() + 1,
+            Content::Rows(rows) => rows.len(),
+            Content::Fault(_) => 0,
+        }
+    }
+
     /// Reads its records from the first.
     #[must_use]
     pub fn records(&self) -> Records<'_> {

@@ -31,6 +31,10 @@ impl Rows {
         self.text.len() + size_of::<usize>() * self.ends.len() + size_of::<Row>() * self.lines.len()
     }
 
+    pub(in crate::table) const fn len(&self) -> usize {
+        self.lines.len()
+    }
+
     pub(super) fn is_empty(&self) -> bool {
         self.lines.is_empty()
     }
