@@ -2,7 +2,7 @@
 
 use super::columns::Columns;
 use super::kept_row::Rows;
-use super::row::RowReader;
+use super::row_reader::RowReader;
 use super::same_ids::{IdAt, id_hash};
 use super::{Coordinates, Role};
 use crate::assess::Sources;

@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 
 use super::same_ids::SameIds;
 use super::summary::Summary;
-use super::{Answers, RowFault, RunError, Sink};
+use super::{Answers, RunError, Sink, reject_lines, rejects_header};
 use crate::table::{Position, csv_text};
 
 /// What a result depends on beside the program: options and files, each with a value that
@@ -64,9 +64,6 @@ const ROWS: &str = "rows.csv";
 const REJECTED: &str = "rejects.csv";
 const LOCK: &str = "lock";
 
-/// The columns of the rejects.
-const REJECTS: &str = "line,id,field,value,problem,accepted\n";
-
 impl Unfinished {
     /// The folder beside a result.
     #[must_use]
@@ -108,12 +105,12 @@ impl Unfinished {
             let journal = Journal {
                 fingerprint,
                 rows_bytes: header.len() as u64,
-                rejects_bytes: REJECTS.len() as u64,
+                rejects_bytes: rejects_header().len() as u64,
                 ..Journal::default()
             };
             let files = Files {
                 rows: create(&folder.join(ROWS), header)?,
-                rejects: create(&folder.join(REJECTED), REJECTS)?,
+                rejects: create(&folder.join(REJECTED), rejects_header())?,
             };
             let mut run = Self::with(folder.clone(), lock, journal, max_rejects);
             run.files = Some(files);
@@ -289,33 +286,6 @@ impl Sink for Unfinished {
         }
         Ok(())
     }
-}
-
-/// The first line of a table of rejected rows.
-#[must_use]
-pub const fn rejects_header() -> &'static str {
-    REJECTS
-}
-
-/// Rejected rows as lines of their table.
-#[must_use]
-pub fn reject_lines(rejects: &[RowFault]) -> Vec<u8> {
-    let mut text = Vec::new();
-    for RowFault { id, fault } in rejects {
-        text.extend_from_slice(fault.line.to_string().as_bytes());
-        for part in [
-            id,
-            &fault.field,
-            &fault.value,
-            &fault.problem,
-            &fault.accepted,
-        ] {
-            text.push(b',');
-            csv_text(&mut text, part);
-        }
-        text.push(b'\n');
-    }
-    text
 }
 
 /// The first thing in which two runs differ.
