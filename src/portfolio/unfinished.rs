@@ -19,7 +19,7 @@ use serde::{Deserialize, Serialize};
 use super::same_ids::SameIds;
 use super::summary::Summary;
 use super::{Answers, RunError, Sink, reject_lines, rejects_header};
-use crate::table::{Position, csv_text};
+use crate::table::Position;
 
 /// What a result depends on beside the program: options and files, each with a value that
 /// changes when it does.
