@@ -26,25 +26,7 @@ pub(super) fn empty() -> Option<Site> {
         uncertainty: StatedUncertainty::default(),
         datum_offsets: Vec::new(),
         rule: None,
-        openings: vec![Opening {
-            id: UNNAMED.to_owned(),
-            kind: None,
-            width: None,
-            height: None,
-            run: Vec::new(),
-            sill: Sill::Threshold,
-            sill_place: None,
-            reveal: None,
-            face: None,
-            mount: None,
-            brace: None,
-            soil: None,
-            gap: None,
-            floor: None,
-            jamb: None,
-            wall: None,
-            location: None,
-        }],
+        openings: vec![Opening::named(UNNAMED.to_owned())],
     })
 }
 

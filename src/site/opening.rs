@@ -48,6 +48,31 @@ pub struct Opening {
     pub location: Option<Location>,
 }
 
+impl Opening {
+    /// An opening of which nothing is stated but its name: its sill is the threshold.
+    pub(crate) const fn named(id: String) -> Self {
+        Self {
+            id,
+            kind: None,
+            width: None,
+            height: None,
+            run: Vec::new(),
+            sill: Sill::Threshold,
+            sill_place: None,
+            reveal: None,
+            face: None,
+            mount: None,
+            brace: None,
+            soil: None,
+            gap: None,
+            floor: None,
+            jamb: None,
+            wall: None,
+            location: None,
+        }
+    }
+}
+
 /// How high a sill lies.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Sill {

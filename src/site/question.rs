@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::file::{clear_height, width};
-use super::{Conditions, Opening, Sill, Waves};
+use super::{Conditions, Opening, Waves};
 use crate::load::{SoilGroup, WaveLevel};
 use crate::quantity::{Length, UnitSystem, parse_length, parse_signed_length, parse_velocity};
 use crate::statement::{Choice, Place, Stated, StatementError};
@@ -164,25 +164,18 @@ impl BarrierForm<'_> {
                 .transpose()
         };
         Ok(Opening {
-            id: "barrier".to_owned(),
-            kind: None,
             width: Some(width),
             height: option("--opening-height", self.opening_height)
                 .map(|stated| clear_height(&stated))
                 .transpose()?,
             run,
-            sill: Sill::Threshold,
-            sill_place: None,
             reveal: length("--reveal", self.reveal)?,
             face: length("--face", self.face)?,
             mount: choice("--mount", self.mount)?,
             brace: choice("--brace", self.brace)?,
             soil: choice::<SoilGroup>("--soil", self.soil)?,
-            gap: None,
-            floor: None,
-            jamb: None,
             wall: choice("--wall", self.wall)?,
-            location: None,
+            ..Opening::named("barrier".to_owned())
         })
     }
 

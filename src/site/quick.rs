@@ -3,9 +3,7 @@
 use std::sync::Arc;
 
 use super::file::{threshold_elevation, width};
-use super::{
-    Conditions, Location, Opening, Sill, Site, StatedUncertainty, SurveyedGrade, Threshold,
-};
+use super::{Conditions, Location, Opening, Site, StatedUncertainty, SurveyedGrade, Threshold};
 use crate::quantity::UnitSystem;
 use crate::statement::{Place, Stated, StatementError};
 
@@ -110,22 +108,7 @@ fn opening(text: &str) -> Result<Opening, StatementError> {
     let name = Stated::new("opening name", id, stated.place().clone());
     let size = Stated::new("opening width", size.trim(), stated.place().clone());
     Ok(Opening {
-        id: name.name()?,
-        kind: None,
         width: Some(width(&size)?),
-        height: None,
-        run: Vec::new(),
-        sill: Sill::Threshold,
-        sill_place: None,
-        reveal: None,
-        face: None,
-        mount: None,
-        brace: None,
-        soil: None,
-        gap: None,
-        floor: None,
-        jamb: None,
-        wall: None,
-        location: None,
+        ..Opening::named(name.name()?)
     })
 }
