@@ -23,10 +23,6 @@ use super::arguments::{
 };
 use super::failure::Failure;
 
-/// How far around a site zones are read: further than the farthest opening of a building and
-/// the reach of the edge of a zone that is read on the terrain.
-const ZONE_MARGIN_METRES: f64 = 2100.0;
-
 /// No site or kit is longer; what is, is another kind of file.
 const LONGEST_TEXT_BYTES: u64 = 1 << 20;
 
@@ -112,14 +108,6 @@ pub(super) fn datum_offsets(options: &[String]) -> Result<Vec<StatedOffset>, Fai
         })
         .collect::<Result<_, _>>()
         .map_err(Failure::input)
-}
-
-/// The zones around a site that are of interest to it.
-pub(super) fn zones_around(location: Location) -> Part {
-    Part::Around {
-        location,
-        margin: Length::new::<meter>(ZONE_MARGIN_METRES),
-    }
 }
 
 /// The zone layers, a part of them or all.

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use sillmark::assess::{Detail, Sources, assess};
+use sillmark::hazard::Part;
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{TextOptions, json, text};
 use sillmark::site::{QuickForm, Site};
@@ -33,7 +34,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
     let sources = Sources {
         datums: inputs::datums(&maps.datums, offsets)?,
-        zones: inputs::zones(&maps.zones, Some(inputs::zones_around(site.location)))?,
+        zones: inputs::zones(&maps.zones, Some(Part::around(site.location)))?,
         levels: inputs::levels(maps, Some(site.location))?,
         terrain: inputs::terrain(&maps.dem, Some(site.location))?,
     };

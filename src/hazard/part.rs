@@ -3,7 +3,7 @@
 use geo::{BoundingRect, Coord, MultiPoint, Rect};
 
 use crate::crs::{CrsError, LocalFrame, Projector};
-use crate::quantity::Length;
+use crate::quantity::{Length, unit::meter};
 use crate::site::Location;
 
 /// A part of a layer: the features whose box meets it.
@@ -33,7 +33,30 @@ pub enum Part {
 /// Into so many pieces each side of a box is cut: a parallel is no straight line on most maps.
 const PIECES: u32 = 16;
 
+/// How far around a place its zones are read, metres: further than the farthest opening of a
+/// building and the reach of the edge of a zone that is read on the terrain.
+const REACH_METRES: f64 = 2100.0;
+
 impl Part {
+    /// What an assessment of the place may ask of a layer.
+    #[must_use]
+    pub fn around(location: Location) -> Self {
+        Self::Around {
+            location,
+            margin: Length::new::<meter>(REACH_METRES),
+        }
+    }
+
+    /// What assessments of places within a box of degrees may ask of a layer.
+    #[must_use]
+    pub fn around_box(south_west: Location, north_east: Location) -> Self {
+        Self::Box {
+            south_west,
+            north_east,
+            margin: Length::new::<meter>(REACH_METRES),
+        }
+    }
+
     /// The part as a box of the layer's coordinates; `None` for all of the layer.
     pub(super) fn area(self, projector: &Projector) -> Result<Option<Rect<f64>>, CrsError> {
         match self {

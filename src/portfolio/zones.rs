@@ -7,7 +7,6 @@ use super::chunk::Chunk;
 use super::crew::{Crew, Phase};
 use super::job::{Done, Job};
 use crate::hazard::{Part, SharedZones};
-use crate::quantity::{Length, unit::meter};
 use crate::site::Location;
 
 /// Reads the zone layers, all of them or a part, on the thread that asks.
@@ -31,10 +30,6 @@ impl Zones {
     }
 }
 
-/// How far around the places of a batch zones are read: further than the edge of a zone is
-/// looked for on the terrain.
-const MARGIN_METRES: f64 = 2100.0;
-
 /// The box of all places of a batch, with the margin that looking around needs.
 pub(super) fn part_of(chunks: &[Chunk]) -> Option<Part> {
     let places = || chunks.iter().flat_map(|chunk| chunk.rows.locations());
@@ -46,11 +41,9 @@ pub(super) fn part_of(chunks: &[Chunk]) -> Option<Part> {
     };
     let (west, east) = range(Location::longitude);
     let (south, north) = range(Location::latitude);
-    Some(Part::Box {
-        south_west: Location::from_degrees(west, south).ok()?,
-        north_east: Location::from_degrees(east, north).ok()?,
-        margin: Length::new::<meter>(MARGIN_METRES),
-    })
+    let south_west = Location::from_degrees(west, south).ok()?;
+    let north_east = Location::from_degrees(east, north).ok()?;
+    Some(Part::around_box(south_west, north_east))
 }
 
 /// Has one worker read zones.
