@@ -13,7 +13,7 @@ use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use sillmark::portfolio::{Answers, Maps, Plan, RunError, Sink, Unfinished, run as run_table};
-use sillmark::table::{OutColumn, Position, TableReader};
+use sillmark::table::{OutColumn, TableReader};
 
 use self::facts::fingerprint;
 use self::open::Opener;
@@ -37,94 +37,112 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
             "neither flood zones nor levels are given, so that every row stays unresolved (--zones, --surface, --depth, --sections, --lines)",
         );
     }
+    let task = Task {
+        options,
+        plan,
+        opener,
+        columns,
+        finish,
+    };
     match &options.output {
-        None => to_stdout(options, &mut reader, &plan, &opener, &columns, &finish),
-        Some(path) => to_file(
+        None => task.to_stdout(&mut reader),
+        Some(path) => task.to_file(path, &mut reader),
+    }
+}
+
+/// All that is settled before the first row is read.
+struct Task<'options> {
+    options: &'options PortfolioOptions,
+    plan: Plan,
+    opener: Opener<'options>,
+    columns: Vec<OutColumn>,
+    finish: finish::Finish<'options>,
+}
+
+impl Task<'_> {
+    fn to_stdout(&self, reader: &mut TableReader) -> Result<(), Failure> {
+        let options = self.options;
+        let header = (!options.no_header).then(|| header(&self.columns));
+        let mut stream = Stream::new(header, options)?;
+        let outcome = self.drive(reader, &mut stream);
+        if stream.is_closed() {
+            return Err(Failure::BrokenPipe);
+        }
+        match outcome {
+            Ok(()) => stream.end(&self.finish, &self.plan),
+            Err(error) => Err(stream.end_early(error)),
+        }
+    }
+
+    fn to_file(&self, path: &Path, reader: &mut TableReader) -> Result<(), Failure> {
+        let Self {
             options,
-            path,
-            &mut reader,
-            &plan,
-            &opener,
-            &columns,
-            &finish,
-        ),
+            plan,
+            opener,
+            columns,
+            finish,
+        } = self;
+        let mark = fingerprint(options, opener)?;
+        let mut work = match (options.resume, is_stdin(options)) {
+            (true, true) => {
+                return Err(Failure::input(
+                    "option --resume: a table on stdin can be read only once; accepted: a file",
+                ));
+            }
+            (true, false) => Unfinished::resume(path, &mark, options.max_rejects),
+            (false, _) => Unfinished::start(path, &header(columns), mark, options.max_rejects),
+        }
+        .map_err(failure)?;
+        if let Some(position) = work.position() {
+            table::skip_to(reader, position, &plan.columns, work.ids())?;
+        }
+        // A second Ctrl-C ends the program at once.
+        let handler = ctrlc::set_handler(|| {
+            if STOPPED.swap(true, Ordering::Relaxed) {
+                std::process::exit(2);
+            }
+        });
+        handler.map_err(Failure::other)?;
+        if !work.is_complete()
+            && let Err(error) = self.drive(reader, &mut work)
+        {
+            return Err(stopped(error, work, path, options, finish));
+        }
+        // While the rows are saved.
+        let repeated = std::mem::take(work.ids()).search();
+        if !work.is_complete() {
+            work.complete().map_err(failure)?;
+        }
+        finish
+            .finish(work, path, columns, plan, repeated)
+            .map_err(|failure| {
+                if Unfinished::is_there(path) {
+                    unfinished(&failure, path, options)
+                } else {
+                    failure
+                }
+            })
+    }
+
+    fn drive(&self, reader: &mut TableReader, sink: &mut dyn Sink) -> Result<(), RunError> {
+        let mut bar = Bar::new(reader);
+        let maps = Maps {
+            own: &|| self.opener.own(self.plan.crs.as_ref()),
+            zones: &|part| self.opener.zones(part),
+            zones_by_batch: self.opener.zones_are_many(),
+        };
+        let outcome = run_table(reader, &self.plan, &maps, sink, &mut |progress| {
+            bar.show(progress);
+            !STOPPED.load(Ordering::Relaxed)
+        });
+        bar.clear();
+        outcome
     }
 }
 
 fn header(columns: &[OutColumn]) -> String {
     let names: Vec<&str> = columns.iter().map(|column| column.name.as_str()).collect();
     format!("{}\n", names.join(","))
-}
-
-fn to_stdout(
-    options: &PortfolioOptions,
-    reader: &mut TableReader,
-    plan: &Plan,
-    opener: &Opener<'_>,
-    columns: &[OutColumn],
-    finish: &finish::Finish<'_>,
-) -> Result<(), Failure> {
-    let header = (!options.no_header).then(|| header(columns));
-    let mut stream = Stream::new(header, options)?;
-    let outcome = drive(reader, plan, opener, &mut stream);
-    if stream.is_closed() {
-        return Err(Failure::BrokenPipe);
-    }
-    match outcome {
-        Ok(()) => stream.end(finish, plan),
-        Err(error) => Err(stream.end_early(error)),
-    }
-}
-
-fn to_file(
-    options: &PortfolioOptions,
-    path: &Path,
-    reader: &mut TableReader,
-    plan: &Plan,
-    opener: &Opener<'_>,
-    columns: &[OutColumn],
-    finish: &finish::Finish<'_>,
-) -> Result<(), Failure> {
-    let mark = fingerprint(options, opener)?;
-    let mut work = match (options.resume, is_stdin(options)) {
-        (true, true) => {
-            return Err(Failure::input(
-                "option --resume: a table on stdin can be read only once; accepted: a file",
-            ));
-        }
-        (true, false) => Unfinished::resume(path, &mark, options.max_rejects),
-        (false, _) => Unfinished::start(path, &header(columns), mark, options.max_rejects),
-    }
-    .map_err(failure)?;
-    if let Some(position) = work.position() {
-        table::skip_to(reader, position, &plan.columns, work.ids())?;
-    }
-    // A second Ctrl-C ends the program at once.
-    let handler = ctrlc::set_handler(|| {
-        if STOPPED.swap(true, Ordering::Relaxed) {
-            std::process::exit(2);
-        }
-    });
-    handler.map_err(Failure::other)?;
-    if !work.is_complete()
-        && let Err(error) = drive(reader, plan, opener, &mut work)
-    {
-        return Err(stopped(error, work, path, options, finish));
-    }
-    // While the rows are saved.
-    let repeated = std::mem::take(work.ids()).search();
-    if !work.is_complete() {
-        work.complete().map_err(failure)?;
-    }
-    finish
-        .finish(work, path, columns, plan, repeated)
-        .map_err(|failure| {
-            if Unfinished::is_there(path) {
-                unfinished(&failure, path, options)
-            } else {
-                failure
-            }
-        })
 }
 
 /// Where the rows are when they cannot be put under their name.
@@ -217,26 +235,6 @@ fn with_message(failure: &Failure, message: String) -> Failure {
     }
 }
 
-fn drive(
-    reader: &mut TableReader,
-    plan: &Plan,
-    opener: &Opener<'_>,
-    sink: &mut dyn Sink,
-) -> Result<(), RunError> {
-    let mut bar = Bar::new(reader);
-    let maps = Maps {
-        own: &|| opener.own(plan.crs.as_ref()),
-        zones: &|part| opener.zones(part),
-        zones_by_batch: opener.zones_are_many(),
-    };
-    let outcome = run_table(reader, plan, &maps, sink, &mut |progress| {
-        bar.show(progress);
-        !STOPPED.load(Ordering::Relaxed)
-    });
-    bar.clear();
-    outcome
-}
-
 /// Whose fault it is that a run ended.
 fn failure(error: RunError) -> Failure {
     use std::io::ErrorKind;
@@ -276,6 +274,3 @@ fn tell_rejects(answers: &Answers, table: &str, told: &mut usize) {
 
 /// Rejected rows that are told one by one.
 const TOLD: usize = 20;
-
-/// Where a sink is in the input; named here for the sinks.
-type End = Position;

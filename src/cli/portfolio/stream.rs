@@ -5,10 +5,11 @@ use std::path::PathBuf;
 
 use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Answers, Plan, RunError, SameIds, Sink, reject_lines, rejects_header};
+use sillmark::table::Position;
 
 use super::beside::RejectsFile;
 use super::finish::{Finish, tell_cautions, tell_rejected, tell_repeated};
-use super::{End, TOLD, failure, name, tell_rejects};
+use super::{TOLD, failure, name, tell_rejects};
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
 
@@ -101,7 +102,7 @@ impl Stream {
 }
 
 impl Sink for Stream {
-    fn take(&mut self, answers: &Answers, _end: End) -> Result<(), RunError> {
+    fn take(&mut self, answers: &Answers, _end: Position) -> Result<(), RunError> {
         self.print(&answers.lines)?;
         match &mut self.rejects {
             Some(file) => file
