@@ -3,6 +3,7 @@
 //! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing;
 //! [`portfolio`] prints the [`Summary`](crate::portfolio::summary::Summary) of many.
 
+mod drawing;
 mod json;
 mod nearest;
 mod palette;

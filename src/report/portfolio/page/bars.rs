@@ -1,9 +1,9 @@
 //! Lying bars.
 
-use super::nice::pixels;
 use super::tables::zone_counts;
 use crate::level::LevelSource;
 use crate::portfolio::summary::{Summary, VerdictCounts};
+use crate::report::drawing::nice::pixels;
 use crate::report::portfolio::words::{ORDER, counted, cut, per_whole, share};
 use crate::statement::Choice;
 

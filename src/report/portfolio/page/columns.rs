@@ -1,9 +1,9 @@
 //! Protection heights as columns.
 
-use super::nice::{at_least, pixels};
 use crate::portfolio::summary::{HeightBin, HeightBins};
 use crate::quantity::UnitSystem;
 use crate::quantity::unit::{foot, meter};
+use crate::report::drawing::nice::{at_least, pixels};
 use crate::report::portfolio::words::{counted, heights, per_whole};
 use crate::statement::Choice;
 use crate::verdict::Verdict;

@@ -1,7 +1,7 @@
 //! Meridians and parallels with their degrees.
 
 use super::frame::Frame;
-use super::nice::{at_least, decimals, pixels};
+use crate::report::drawing::nice::{at_least, decimals, pixels};
 
 /// A meridian or a parallel.
 pub(super) struct Line {

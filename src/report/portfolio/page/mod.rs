@@ -6,7 +6,6 @@ mod extent;
 mod frame;
 mod graticule;
 mod map;
-mod nice;
 mod scale_bar;
 mod tables;
 

@@ -1,9 +1,9 @@
 //! How long a distance is on the map.
 
 use super::frame::Frame;
-use super::nice::{at_most, pixels};
 use crate::quantity::UnitSystem;
 use crate::quantity::unit::{Length, foot, kilometer, meter};
+use crate::report::drawing::nice::{at_most, pixels};
 
 pub(super) struct ScaleBar {
     /// Pixels.

@@ -3,7 +3,7 @@
 /// The largest of 1, 2 and 5 times a power of ten that is at most `most`.
 ///
 /// `most` is above zero.
-pub(super) fn at_most(most: f64) -> f64 {
+pub(in crate::report) fn at_most(most: f64) -> f64 {
     let power = 10_f64.powf(most.log10().floor());
     let factors = [5.0, 2.0, 1.0];
     let largest = factors
@@ -13,7 +13,7 @@ pub(super) fn at_most(most: f64) -> f64 {
 }
 
 /// The smallest such step that is at least `least`.
-pub(super) fn at_least(least: f64) -> f64 {
+pub(in crate::report) fn at_least(least: f64) -> f64 {
     let below = at_most(least);
     if below >= least * (1.0 - 1e-9) {
         return below;
@@ -31,12 +31,12 @@ fn is_nice(number: f64) -> bool {
 
 /// Decimals that a multiple of `step` needs.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 9
-pub(super) fn decimals(step: f64) -> usize {
+pub(in crate::report) fn decimals(step: f64) -> usize {
     (-(step.log10() + 1e-9).floor()).clamp(0.0, 9.0) as usize
 }
 
 /// A coordinate of a drawing, to a tenth of a pixel.
-pub(super) fn pixels(number: f64) -> String {
+pub(in crate::report) fn pixels(number: f64) -> String {
     let text = format!("{number:.1}");
     let short = text.strip_suffix(".0").unwrap_or(&text);
     if short == "-0" {

@@ -1,0 +1,13 @@
+//! Drawings as SVG: what they are drawn with, and one drawing a file.
+//!
+//! A [`Sheet`] takes marks in pixels and gives an `<svg>` element with title and description.
+//! Looks are classes of `drawing.css`, which a page includes once; texts that users wrote are
+//! escaped by the sheet.
+
+mod dimension;
+mod lettering;
+pub(super) mod nice;
+mod scale;
+mod sheet;
+
+pub(super) use sheet::{DRAWING_STYLE, Sheet};
