@@ -6,11 +6,13 @@
 mod drawing;
 mod json;
 mod nearest;
+mod outline;
 mod palette;
 mod paragraph;
 mod parts;
 pub mod portfolio;
 mod text;
+mod words;
 
 pub use json::{
     JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema,
@@ -18,7 +20,5 @@ pub use json::{
 };
 pub use palette::verdict_colour;
 pub use paragraph::paragraph;
-pub use text::{
-    TextOptions, barrier_lines, barrier_sheet, barrier_text, behind_lines, behind_tasks,
-    open_lines, text,
-};
+pub use text::{TextOptions, barrier_sheet, barrier_text, text};
+pub use words::{barrier_lines, behind_lines, behind_tasks, open_lines};

@@ -1,7 +1,5 @@
 //! The summary as plain text.
 
-use comfy_table::Table;
-
 use super::cautions::{counted as counted_cautions, standing};
 use super::run_facts::RunFacts;
 use super::sentences::{headline, heights, left_out};
@@ -9,7 +7,8 @@ use super::words::{ORDER, asks_for, code_words, counted, cut, place, rows, share
 use crate::level::LevelSource;
 use crate::portfolio::summary::{RankedRow, Summary, VerdictCounts};
 use crate::quantity::unit::{Length, meter};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::text::lay_out;
 use crate::statement::Choice;
 use crate::verdict::CautionTexts;
 
@@ -23,12 +22,12 @@ const CELL: usize = 44;
 /// Lines with a file name or a sentence without spaces that is longer stay whole.
 #[must_use]
 pub fn text(summary: &Summary, run: &RunFacts, texts: &CautionTexts) -> String {
-    let mut page = Page::new(COLUMNS);
+    let mut page = Outline::default();
     page.paragraph(&headline(summary, run), "");
     if summary.assessed() > 0 {
         verdicts(&mut page, summary);
         if let Some(sentence) = heights(summary, run) {
-            page.blank();
+            page.gap();
             page.paragraph(&format!("{sentence}."), "");
         }
         zones(&mut page, summary);
@@ -43,11 +42,11 @@ pub fn text(summary: &Summary, run: &RunFacts, texts: &CautionTexts) -> String {
     for (name, value) in run.list() {
         page.paragraph(&format!("{name}: {value}"), "- ");
     }
-    page.text
+    lay_out(&page, COLUMNS)
 }
 
 fn section(
-    page: &mut Page,
+    page: &mut Outline,
     heading: &str,
     header: &[&str],
     rows: Vec<Vec<String>>,
@@ -56,17 +55,16 @@ fn section(
     if rows.is_empty() {
         return;
     }
-    let mut table: Table = plain_table();
-    table.set_header(header.to_vec());
+    let mut table = Table::with_header(header.to_vec());
     for row in rows {
         table.add_row(row);
     }
-    columns_to_the_right(&mut table, right);
+    table.figures(right);
     page.heading(heading);
-    page.table(&table);
+    page.table(table);
 }
 
-fn verdicts(page: &mut Page, summary: &Summary) {
+fn verdicts(page: &mut Outline, summary: &Summary) {
     let assessed = summary.assessed();
     let lines = ORDER.map(|verdict| {
         let number = summary.verdicts().of(verdict);
@@ -82,7 +80,7 @@ fn verdicts(page: &mut Page, summary: &Summary) {
     section(page, "Verdicts", &header, lines.into(), 1..3);
 }
 
-fn zones(page: &mut Page, summary: &Summary) {
+fn zones(page: &mut Outline, summary: &Summary) {
     let line = |zone: &str, verdicts: &VerdictCounts| {
         let mut line = vec![cut(zone, CELL)];
         line.extend(ORDER.map(|verdict| counted(verdicts.of(verdict))));
@@ -111,7 +109,7 @@ fn zones(page: &mut Page, summary: &Summary) {
     );
 }
 
-fn sources(page: &mut Page, summary: &Summary) {
+fn sources(page: &mut Outline, summary: &Summary) {
     let known =
         LevelSource::ALL.map(|source| (source.title(), summary.level_sources().of(source.code())));
     let all = known
@@ -135,7 +133,7 @@ fn sources(page: &mut Page, summary: &Summary) {
     );
 }
 
-fn reasons(page: &mut Page, summary: &Summary) {
+fn reasons(page: &mut Outline, summary: &Summary) {
     let lines = summary.reasons().by_count().into_iter();
     let lines = lines.map(|(code, number)| {
         vec![
@@ -153,7 +151,7 @@ fn reasons(page: &mut Page, summary: &Summary) {
     );
 }
 
-fn needs(page: &mut Page, summary: &Summary, run: &RunFacts) {
+fn needs(page: &mut Outline, summary: &Summary, run: &RunFacts) {
     let height = |row: &RankedRow| run.units.height(Length::new::<meter>(row.figure));
     ranking(
         page,
@@ -164,7 +162,7 @@ fn needs(page: &mut Page, summary: &Summary, run: &RunFacts) {
     );
 }
 
-fn chances(page: &mut Page, summary: &Summary) {
+fn chances(page: &mut Outline, summary: &Summary) {
     let chance = |row: &RankedRow| yearly_chance(row.figure);
     ranking(
         page,
@@ -176,7 +174,7 @@ fn chances(page: &mut Page, summary: &Summary) {
 }
 
 fn ranking(
-    page: &mut Page,
+    page: &mut Outline,
     heading: &str,
     figure_name: &str,
     rows: &[RankedRow],
@@ -199,7 +197,7 @@ fn ranking(
     );
 }
 
-fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
+fn rejects(page: &mut Outline, summary: &Summary, run: &RunFacts) {
     if summary.rejected() == 0 {
         return;
     }
@@ -224,7 +222,7 @@ fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
         lines,
         0..1,
     );
-    page.blank();
+    page.gap();
     let listed = run.rejects_file.as_ref();
     let listed = listed.map(|file| format!("{file} lists them with their lines. "));
     page.paragraph(
@@ -237,7 +235,7 @@ fn rejects(page: &mut Page, summary: &Summary, run: &RunFacts) {
     );
 }
 
-fn not_covered(page: &mut Page, summary: &Summary, run: &RunFacts, texts: &CautionTexts) {
+fn not_covered(page: &mut Outline, summary: &Summary, run: &RunFacts, texts: &CautionTexts) {
     page.heading("What the figures do not cover");
     for line in left_out(summary) {
         page.paragraph(&line, "- ");

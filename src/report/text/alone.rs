@@ -1,11 +1,13 @@
 //! One barrier alone: the short answer, then what is open, then what to know.
 
 use super::TextOptions;
-use super::barrier::{barrier_lines, barrier_sheet, behind_lines_beside, behind_tasks, open_lines};
-use super::page::Page;
-use super::trail::trail;
+use super::layout::lay_out;
 use crate::assess::BarrierAssessment;
 use crate::barrier::BarrierAnswer;
+use crate::report::outline::Outline;
+use crate::report::words::{
+    barrier_lines, behind_lines_beside, behind_tasks, open_lines, sheet, trail,
+};
 use crate::statement::Choice;
 use crate::verdict::{CautionTexts, Verdict};
 
@@ -17,7 +19,7 @@ pub fn barrier_text(
     options: TextOptions,
 ) -> String {
     let units = assessment.method.units;
-    let mut page = Page::new(options.columns);
+    let mut page = Outline::default();
     page.paragraph(&headline(assessment), "");
     for reason in engineer_reasons(assessment) {
         page.paragraph(&reason, "- ");
@@ -33,13 +35,12 @@ pub fn barrier_text(
     if options.trail {
         if let Some(barrier) = &assessment.barrier {
             page.heading("The barrier");
-            page.blank();
-            page.text
-                .push_str(&barrier_sheet(barrier, units, options.columns));
+            page.gap();
+            page.append(sheet(barrier, units));
         }
         trail(&mut page, &assessment.trail, units);
     }
-    page.text
+    lay_out(&page, options.columns)
 }
 
 /// What is asked for, and the verdict in words.
@@ -80,9 +81,9 @@ fn engineer_reasons(assessment: &BarrierAssessment) -> impl Iterator<Item = Stri
         .map(move |reason| reason.text(units))
 }
 
-fn short_answer(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
+fn short_answer(page: &mut Outline, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
     let units = assessment.method.units;
-    page.blank();
+    page.gap();
     let behind = assessment.behind.iter();
     let behind = behind.flat_map(|behind| behind_lines_beside(behind, barrier, units));
     for line in barrier_lines(barrier, units).into_iter().chain(behind) {
@@ -90,7 +91,7 @@ fn short_answer(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAs
     }
 }
 
-fn still_to_settle(page: &mut Page, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
+fn still_to_settle(page: &mut Outline, barrier: &BarrierAnswer, assessment: &BarrierAssessment) {
     let units = assessment.method.units;
     let behind = assessment.behind.iter();
     let behind = behind.flat_map(|behind| behind_tasks(behind, units));

@@ -2,17 +2,16 @@
 
 use crate::barrier::{BarrierDesign, UprightDesign};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::words::{percent, role, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::words::{percent, role, water};
 use crate::site::BraceSide;
 
-pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
+pub(super) fn print(page: &mut Outline, design: &BarrierDesign, units: UnitSystem) {
     if design.uprights.is_empty() {
         return;
     }
     page.heading("Free-standing posts and the forces at the foot of one, without load factors");
-    let mut table = plain_table();
-    table.set_header(vec![
+    let mut table = Table::with_header(vec![
         "Post", "Count", "Width", "Water", "Shear", "Moment", "Uplift",
     ]);
     for post in &design.uprights {
@@ -35,9 +34,9 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
             table.add_row(row);
         }
     }
-    columns_to_the_right(&mut table, 1..3);
-    columns_to_the_right(&mut table, 4..7);
-    page.table(&table);
+    table.figures(1..3);
+    table.figures(4..7);
+    page.table(table);
     page.paragraph(
         "\"width\" is the width of barrier whose water one post carries, at a corner the vector sum of both legs'; a post is fixed at its foot, and where it is braced the brace does not give way",
         "- ",

@@ -1,10 +1,10 @@
 //! How each figure came about, but for those that stand in the sheet of a barrier.
 
-use super::page::Page;
 use crate::assess::Trail;
 use crate::quantity::UnitSystem;
+use crate::report::outline::Outline;
 
-pub(super) fn trail(page: &mut Page, trail: &Trail, units: UnitSystem) {
+pub(in crate::report) fn trail(page: &mut Outline, trail: &Trail, units: UnitSystem) {
     page.heading("How each figure came about");
     for step in trail.steps().iter().filter(|step| !step.in_sheet) {
         let reference = if step.reference.is_empty() {

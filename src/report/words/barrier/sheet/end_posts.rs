@@ -2,11 +2,11 @@
 
 use crate::barrier::{BarrierDesign, EndAnchors, Ends};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::words::{list, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::words::{list, water};
 use crate::site::Mount;
 
-pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
+pub(super) fn print(page: &mut Outline, design: &BarrierDesign, units: UnitSystem) {
     let Some(end) = &design.end_post else {
         return;
     };
@@ -20,10 +20,9 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
         "End posts ({place}) and what one hands to the wall, without load factors"
     ));
     let bears = end.forces.iter().any(|forces| forces.bearing.is_some());
-    let mut table = plain_table();
     let mut header = vec!["Water", "Force", "at", "Most on a height"];
     header.extend(bears.then_some("Pressure on the face"));
-    table.set_header(header);
+    let mut table = Table::with_header(header);
     for forces in &end.forces {
         let mut row = vec![
             water(forces.case).to_owned(),
@@ -34,8 +33,8 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
         row.extend(forces.bearing.map(|bearing| units.stress(bearing)));
         table.add_row(row);
     }
-    columns_to_the_right(&mut table, 1..5);
-    page.table(&table);
+    table.figures(1..5);
+    page.table(table);
     page.paragraph(
         &format!(
             "an end post carries the water of {}, half of the longest plank at the end of the barrier",

@@ -18,7 +18,7 @@ pub fn open_lines(answer: &BarrierAnswer, units: UnitSystem) -> Vec<String> {
 
 /// The same with a line of its own for each part, so that lines of several barriers that share
 /// a part are alike.
-pub(in super::super) fn open_lines_by_part(
+pub(in crate::report) fn open_lines_by_part(
     answer: &BarrierAnswer,
     units: UnitSystem,
 ) -> Vec<String> {

@@ -1,16 +1,13 @@
 //! The openings side by side.
 
-use comfy_table::Table;
-
-use super::page::{columns_to_the_right, plain_table};
 use crate::assess::Assessment;
 use crate::quantity::Length;
+use crate::report::outline::Table;
 use crate::statement::Choice;
 
-pub(super) fn openings_table(assessment: &Assessment<'_>) -> Table {
+pub(in crate::report) fn openings_table(assessment: &Assessment<'_>) -> Table {
     let units = assessment.method.units;
-    let mut table = plain_table();
-    table.set_header(vec![
+    let mut table = Table::with_header(vec![
         "Opening",
         "Verdict",
         "Width",
@@ -42,6 +39,6 @@ pub(super) fn openings_table(assessment: &Assessment<'_>) -> Table {
                 .map_or_else(|| "?".to_owned(), |planks| planks.count.to_string()),
         ]);
     }
-    columns_to_the_right(&mut table, 2..8);
+    table.figures(2..8);
     table
 }

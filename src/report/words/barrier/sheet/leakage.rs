@@ -3,13 +3,12 @@
 use super::notes::Notes;
 use crate::inflow::{Inflow, NotCounted, Reason};
 use crate::quantity::UnitSystem;
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
 
-pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: UnitSystem) {
+pub(super) fn print(page: &mut Outline, notes: &mut Notes, inflow: &Inflow, units: UnitSystem) {
     page.heading("Water that gets past, with water at the design level");
     if !inflow.parts.is_empty() {
-        let mut table = plain_table();
-        table.set_header(vec!["Way", "Flow", "Formula", "Source"]);
+        let mut table = Table::with_header(vec!["Way", "Flow", "Formula", "Source"]);
         for part in &inflow.parts {
             table.add_row(vec![
                 part.way.to_string(),
@@ -26,8 +25,8 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, inflow: &Inflow, units: 
         if inflow.parts.len() > 1 || !inflow.is_complete() {
             table.add_row(vec![total.to_owned(), units.flow(inflow.total())]);
         }
-        columns_to_the_right(&mut table, 1..2);
-        page.table(&table);
+        table.figures(1..2);
+        page.table(table);
     }
     for other in &inflow.not_counted {
         page.paragraph(&not_counted(other, units), "- ");

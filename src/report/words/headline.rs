@@ -4,7 +4,7 @@ use crate::assess::Assessment;
 use crate::verdict::Verdict;
 
 /// What has to happen, in one sentence.
-pub(super) fn headline(assessment: &Assessment<'_>) -> String {
+pub(in crate::report) fn headline(assessment: &Assessment<'_>) -> String {
     let count = |verdict| {
         assessment
             .openings

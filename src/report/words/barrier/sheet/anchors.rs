@@ -4,13 +4,18 @@ use super::notes::Notes;
 use crate::anchor::{AnchorCheck, Factor, FactorValue, ModeCheck};
 use crate::barrier::{BarrierDesign, PlateAnchors};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::anchor_words::{mode, needs, outcome};
-use crate::report::text::barrier::open::why_open;
-use crate::report::text::barrier::words::{percent, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::anchor_words::{mode, needs, outcome};
+use crate::report::words::barrier::open::why_open;
+use crate::report::words::barrier::words::{percent, water};
 use crate::statement::Confidence;
 
-pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, units: UnitSystem) {
+pub(super) fn print(
+    page: &mut Outline,
+    notes: &mut Notes,
+    design: &BarrierDesign,
+    units: UnitSystem,
+) {
     for plate in &design.anchors {
         page.heading(&format!("Anchors of the {}", plate.post));
         page.paragraph(&demand(plate, notes, units), "- ");
@@ -37,7 +42,7 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
 }
 
 /// Why there is no check.
-fn not_known(page: &mut Page, design: &BarrierDesign, post: &str) {
+fn not_known(page: &mut Outline, design: &BarrierDesign, post: &str) {
     let why = why_open(design, post);
     if !why.is_empty() {
         page.paragraph(&format!("what they hold is not known: {why}"), "- ");
@@ -69,14 +74,14 @@ fn demand(plate: &PlateAnchors, notes: &mut Notes, units: UnitSystem) -> String 
     )
 }
 
-fn print_check(page: &mut Page, check: &AnchorCheck, units: UnitSystem) {
+fn print_check(page: &mut Outline, check: &AnchorCheck, units: UnitSystem) {
     let directions = [&check.tension, &check.shear];
     let checked: Vec<&ModeCheck> = directions
         .iter()
         .flat_map(|direction| &direction.checked)
         .collect();
     if !checked.is_empty() {
-        page.table(&modes(&checked, units));
+        page.table(modes(&checked, units));
     }
     if let Some(together) = &check.interaction {
         page.paragraph(
@@ -118,9 +123,8 @@ fn print_check(page: &mut Page, check: &AnchorCheck, units: UnitSystem) {
     }
 }
 
-fn modes(checked: &[&ModeCheck], units: UnitSystem) -> comfy_table::Table {
-    let mut table = plain_table();
-    table.set_header(vec![
+fn modes(checked: &[&ModeCheck], units: UnitSystem) -> Table {
+    let mut table = Table::with_header(vec![
         "Fails by",
         "Carries",
         "Nominal",
@@ -139,7 +143,7 @@ fn modes(checked: &[&ModeCheck], units: UnitSystem) -> comfy_table::Table {
             percent(check.utilisation()),
         ]);
     }
-    columns_to_the_right(&mut table, 1..6);
+    table.figures(1..6);
     table
 }
 

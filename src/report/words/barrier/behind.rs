@@ -22,7 +22,7 @@ pub fn behind_lines(behind: &BehindBarriers, units: UnitSystem) -> Vec<String> {
 
 /// The same beside the short answer of the only barrier: what a pump has to carry is left out
 /// where it is no more than what leaks past that barrier.
-pub(in super::super) fn behind_lines_beside(
+pub(in crate::report) fn behind_lines_beside(
     behind: &BehindBarriers,
     barrier: &BarrierAnswer,
     units: UnitSystem,

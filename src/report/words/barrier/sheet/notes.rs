@@ -1,6 +1,6 @@
 //! Sources as numbered notes below the tables.
 
-use crate::report::text::page::Page;
+use crate::report::outline::Outline;
 
 /// The sources so far, each once.
 #[derive(Default)]
@@ -31,7 +31,7 @@ impl Notes {
         marks.join(" ")
     }
 
-    pub(super) fn print(&self, page: &mut Page) {
+    pub(super) fn print(&self, page: &mut Outline) {
         if self.sources.is_empty() {
             return;
         }

@@ -1,14 +1,12 @@
 //! The load of the water, part by part, for both cases side by side.
 
-use comfy_table::Table;
-
 use super::notes::Notes;
 use crate::barrier::{BarrierDesign, CaseLoad};
 use crate::load::{Impact, LoadPart, Resultant};
 use crate::quantity::{Length, UnitSystem};
+use crate::report::outline::{Outline, Table};
 use crate::report::parts::parts;
-use crate::report::text::barrier::words::{list, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::words::barrier::words::{list, water};
 
 /// The parts of a load that press at the same time.
 const PARTS: [LoadPart; 4] = [
@@ -18,7 +16,12 @@ const PARTS: [LoadPart; 4] = [
     LoadPart::Wave,
 ];
 
-pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, units: UnitSystem) {
+pub(super) fn print(
+    page: &mut Outline,
+    notes: &mut Notes,
+    design: &BarrierDesign,
+    units: UnitSystem,
+) {
     let height = design.stack.height;
     page.paragraph(
         &format!(
@@ -27,14 +30,13 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
         ),
         "",
     );
-    let mut table = plain_table();
     let mut header = vec!["Part".to_owned()];
     for load in &design.loads {
         header.extend([water(load.case).to_owned(), "at".to_owned()]);
     }
     header.push("Source".to_owned());
     let last = header.len() - 1;
-    table.set_header(header);
+    let mut table = Table::with_header(header);
     let mut depths = vec!["depth over the sill".to_owned()];
     for load in &design.loads {
         depths.extend([units.height(load.depth), String::new()]);
@@ -58,8 +60,8 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
     row.extend(totals.flat_map(|total| cells(Some(total), units)));
     table.add_row(row);
     figures(&mut table, &design.loads, units);
-    columns_to_the_right(&mut table, 1..last);
-    page.table(&table);
+    table.figures(1..last);
+    page.table(table);
     let mut said: Vec<String> = Vec::new();
     for load in &design.loads {
         for line in more(notes, load, units) {

@@ -1,17 +1,17 @@
 //! What is known of a place.
 
-use super::page::{Page, plain_table};
 use crate::assess::{Assessment, GroundAnswer, Place};
+use crate::report::outline::{Outline, Table};
 use crate::verdict::MapStatement;
 
-pub(super) fn place_lines(
-    page: &mut Page,
+pub(in crate::report) fn place_lines(
+    page: &mut Outline,
     place: &Place<'_>,
     assessment: &Assessment<'_>,
     set_in: &str,
 ) {
     let units = assessment.method.units;
-    let mut table = plain_table();
+    let mut table = Table::default();
     let zone = match &place.zone {
         Some(here) => (
             here.worst.title().to_string(),
@@ -79,5 +79,5 @@ pub(super) fn place_lines(
         ),
     };
     table.add_row(vec![format!("{set_in}Ground"), ground.0, ground.1]);
-    page.table(&table);
+    page.table(table);
 }

@@ -2,10 +2,10 @@
 
 use crate::barrier::{BarrierDesign, PlankLoad};
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::words::{counted, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::words::{counted, water};
 
-pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
+pub(super) fn print(page: &mut Outline, design: &BarrierDesign, units: UnitSystem) {
     page.heading("Planks, counted from the sill, with the load on each unit of their length");
     strips(page, design, units);
     if design.legs.is_empty() {
@@ -45,14 +45,13 @@ pub(super) fn print(page: &mut Page, design: &BarrierDesign, units: UnitSystem) 
     }
 }
 
-fn strips(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
+fn strips(page: &mut Outline, design: &BarrierDesign, units: UnitSystem) {
     let stack = design.stack;
     let cover = stack.height / f64::from(stack.count);
-    let mut table = plain_table();
     let mut header = vec!["Plank", "from", "to"];
     header.extend(design.loads.iter().map(|load| water(load.case)));
     let last = header.len();
-    table.set_header(header);
+    let mut table = Table::with_header(header);
     for plank in 1..=stack.count {
         let (from, to) = (cover * f64::from(plank - 1), cover * f64::from(plank));
         let mut row = vec![plank.to_string(), units.height(from), units.height(to)];
@@ -60,8 +59,8 @@ fn strips(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
         row.extend(loads.map(|load| strip(load.on_plank(from, to), units)));
         table.add_row(row);
     }
-    columns_to_the_right(&mut table, 0..last);
-    page.table(&table);
+    table.figures(0..last);
+    page.table(table);
 }
 
 /// The load on one plank, with the blow of debris that strikes a patch.
@@ -76,9 +75,8 @@ fn strip(load: PlankLoad, units: UnitSystem) -> String {
     )
 }
 
-fn spans(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
-    let mut table = plain_table();
-    table.set_header(vec![
+fn spans(page: &mut Outline, design: &BarrierDesign, units: UnitSystem) {
+    let mut table = Table::with_header(vec![
         "Leg",
         "Length",
         "Span",
@@ -108,6 +106,6 @@ fn spans(page: &mut Page, design: &BarrierDesign, units: UnitSystem) {
             ]);
         }
     }
-    columns_to_the_right(&mut table, 0..6);
-    page.table(&table);
+    table.figures(0..6);
+    page.table(table);
 }

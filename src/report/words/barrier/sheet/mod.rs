@@ -14,16 +14,13 @@ use self::notes::Notes;
 use super::not_checked::{Detail, not_checked};
 use crate::barrier::BarrierAnswer;
 use crate::quantity::UnitSystem;
-use crate::report::text::page::Page;
+use crate::report::outline::Outline;
 
-/// Every figure of a barrier as plain text, each with its source; paragraphs in lines of at
-/// most `columns`, tables as wide as they are. What the barrier falls short of and what is
-/// still to settle are not in it: [`open_lines`](super::open_lines) and the reasons of the
-/// verdict say so.
-#[must_use]
-pub fn barrier_sheet(answer: &BarrierAnswer, units: UnitSystem, columns: usize) -> String {
+/// Every figure of a barrier, each with its source. What the barrier falls short of and what is
+/// still to settle are not in it.
+pub(in crate::report) fn sheet(answer: &BarrierAnswer, units: UnitSystem) -> Outline {
     let design = &answer.design;
-    let mut page = Page::new(columns);
+    let mut page = Outline::default();
     let mut notes = Notes::default();
     loads::print(&mut page, &mut notes, design, units);
     planks::print(&mut page, design, units);
@@ -41,5 +38,5 @@ pub fn barrier_sheet(answer: &BarrierAnswer, units: UnitSystem, columns: usize) 
         }
     }
     notes.print(&mut page);
-    page.text
+    page
 }

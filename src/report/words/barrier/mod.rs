@@ -9,9 +9,9 @@ mod short;
 mod ways;
 mod words;
 
-pub(super) use behind::behind_lines_beside;
+pub(in crate::report) use behind::behind_lines_beside;
 pub use behind::{behind_lines, behind_tasks};
 pub use open::open_lines;
-pub(super) use open::open_lines_by_part;
-pub use sheet::barrier_sheet;
+pub(in crate::report) use open::open_lines_by_part;
+pub(in crate::report) use sheet::sheet;
 pub use short::barrier_lines;

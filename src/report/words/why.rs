@@ -1,12 +1,16 @@
 //! Why an opening has its verdict.
 
 use super::barrier::barrier_lines;
-use super::page::Page;
 use super::place::place_lines;
 use crate::assess::{Assessment, OpeningAssessment, YearlyChance, percent};
+use crate::report::outline::Outline;
 use crate::risk::ChanceAtLevel;
 
-pub(super) fn why(page: &mut Page, opening: &OpeningAssessment<'_>, assessment: &Assessment<'_>) {
+pub(in crate::report) fn why(
+    page: &mut Outline,
+    opening: &OpeningAssessment<'_>,
+    assessment: &Assessment<'_>,
+) {
     let units = assessment.method.units;
     let reasons: Vec<String> = opening
         .reasons

@@ -4,13 +4,17 @@ use super::notes::Notes;
 use crate::barrier::BarrierDesign;
 use crate::quantity::UnitSystem;
 use crate::report::nearest::{Nearest, checks};
-use crate::report::text::barrier::words::{nearest, percent, water};
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::words::{nearest, percent, water};
 use crate::statement::Choice;
 
-pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, units: UnitSystem) {
-    let mut table = plain_table();
-    table.set_header(vec![
+pub(super) fn print(
+    page: &mut Outline,
+    notes: &mut Notes,
+    design: &BarrierDesign,
+    units: UnitSystem,
+) {
+    let mut table = Table::with_header(vec![
         "Part",
         "In",
         "Water",
@@ -39,8 +43,8 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, design: &BarrierDesign, 
         return;
     }
     page.heading("Strength of planks and posts, with load factors; deflection without");
-    columns_to_the_right(&mut table, 3..6);
-    page.table(&table);
+    table.figures(3..6);
+    page.table(table);
     if let Some(found) = Nearest::of(design) {
         page.paragraph(
             &format!(

@@ -3,13 +3,17 @@
 use super::notes::Notes;
 use crate::barrier::BarrierAnswer;
 use crate::quantity::UnitSystem;
-use crate::report::text::barrier::words::people;
-use crate::report::text::page::{Page, columns_to_the_right, plain_table};
+use crate::report::outline::{Outline, Table};
+use crate::report::words::barrier::words::people;
 
-pub(super) fn print(page: &mut Page, notes: &mut Notes, answer: &BarrierAnswer, units: UnitSystem) {
+pub(super) fn print(
+    page: &mut Outline,
+    notes: &mut Notes,
+    answer: &BarrierAnswer,
+    units: UnitSystem,
+) {
     page.heading("Cut list, without plates, anchors, braces and covers");
-    let mut table = plain_table();
-    table.set_header(vec!["Piece", "Count", "Length", "Mass of one", "of all"]);
+    let mut table = Table::with_header(vec!["Piece", "Count", "Length", "Mass of one", "of all"]);
     for piece in &answer.design.pieces {
         let mass = |count: f64| {
             let mass = piece.mass.map(|mass| units.mass(mass * count));
@@ -23,8 +27,8 @@ pub(super) fn print(page: &mut Page, notes: &mut Notes, answer: &BarrierAnswer, 
             mass(f64::from(piece.count)),
         ]);
     }
-    columns_to_the_right(&mut table, 1..5);
-    page.table(&table);
+    table.figures(1..5);
+    page.table(table);
     let handling = &answer.handling;
     let at_least = if handling.mass_not_stated.is_empty() {
         ""

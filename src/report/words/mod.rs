@@ -1,0 +1,18 @@
+//! The sentences and tables of an assessment, as outlines: what the text and the page both say.
+
+mod barrier;
+mod headline;
+mod openings;
+mod place;
+mod to_settle;
+mod trail;
+mod why;
+
+pub use barrier::{barrier_lines, behind_lines, behind_tasks, open_lines};
+pub(super) use barrier::{behind_lines_beside, sheet};
+pub(super) use headline::headline;
+pub(super) use openings::openings_table;
+pub(super) use place::place_lines;
+pub(super) use to_settle::still_to_settle;
+pub(super) use trail::trail;
+pub(super) use why::why;
