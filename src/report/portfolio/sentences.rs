@@ -1,8 +1,9 @@
 //! What text and page say in whole sentences.
 
 use super::run_facts::RunFacts;
-use super::words::{ORDER, counted, rows, share, what_they_need};
+use super::words::{counted, rows, share};
 use crate::portfolio::summary::Summary;
+use crate::report::words::{ORDER, what_they_need};
 
 /// What was counted, in one paragraph.
 pub(super) fn headline(summary: &Summary, run: &RunFacts) -> String {

@@ -3,12 +3,13 @@
 use super::cautions::{counted as counted_cautions, standing};
 use super::run_facts::RunFacts;
 use super::sentences::{headline, heights, left_out};
-use super::words::{ORDER, asks_for, code_words, counted, cut, place, rows, share, yearly_chance};
+use super::words::{code_words, counted, cut, place, rows, share, yearly_chance};
 use crate::level::LevelSource;
 use crate::portfolio::summary::{RankedRow, Summary, VerdictCounts};
 use crate::quantity::unit::{Length, meter};
 use crate::report::outline::{Outline, Table};
 use crate::report::text::lay_out;
+use crate::report::words::{ORDER, asks_for};
 use crate::statement::Choice;
 use crate::verdict::CautionTexts;
 

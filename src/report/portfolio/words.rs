@@ -3,15 +3,6 @@
 use crate::portfolio::summary::HeightBin;
 use crate::quantity::UnitSystem;
 use crate::site::Location;
-use crate::verdict::Verdict;
-
-/// The verdicts as they are listed: those that ask for something first.
-pub(super) const ORDER: [Verdict; 4] = [
-    Verdict::Protect,
-    Verdict::Engineer,
-    Verdict::Unresolved,
-    Verdict::Above,
-];
 
 /// A count with a comma at every thousand.
 pub(super) fn counted(number: u64) -> String {
@@ -57,40 +48,6 @@ pub(super) fn per_whole(part: u64, whole: u64) -> f64 {
         0.0
     } else {
         part as f64 / whole as f64
-    }
-}
-
-/// What `number` rows do, by their verdict.
-pub(super) fn what_they_need(verdict: Verdict, number: u64) -> &'static str {
-    match (verdict, number) {
-        (Verdict::Protect, 1) => "needs a barrier",
-        (Verdict::Protect, _) => "need a barrier",
-        (Verdict::Engineer, 1) => "needs a licensed engineer",
-        (Verdict::Engineer, _) => "need a licensed engineer",
-        (Verdict::Unresolved, 1) => "is unresolved",
-        (Verdict::Unresolved, _) => "are unresolved",
-        (Verdict::Above, 1) => "needs none by this map and rule",
-        (Verdict::Above, _) => "need none by this map and rule",
-    }
-}
-
-/// The verdict above a column or beside a colour.
-pub(super) const fn label(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Protect => "barrier",
-        Verdict::Engineer => "licensed engineer",
-        Verdict::Unresolved => "unresolved",
-        Verdict::Above => "none by this map and rule",
-    }
-}
-
-/// What a verdict asks for.
-pub(super) const fn asks_for(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Protect => "a barrier within common limits",
-        Verdict::Engineer => "a barrier that a licensed engineer designs",
-        Verdict::Unresolved => "an input that is missing or refused",
-        Verdict::Above => "none by this map and rule",
     }
 }
 

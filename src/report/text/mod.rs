@@ -7,7 +7,8 @@ pub use self::alone::barrier_text;
 pub(super) use self::layout::lay_out;
 
 use super::words::{
-    behind_lines, headline, openings_table, place_lines, sheet, still_to_settle, trail, why,
+    behind_lines, findings, headline, openings_table, place_table, reasons, sheet, still_to_settle,
+    trail,
 };
 use crate::assess::Assessment;
 use crate::barrier::BarrierAnswer;
@@ -31,12 +32,14 @@ pub fn text(assessment: &Assessment<'_>, texts: &CautionTexts, options: TextOpti
     let mut page = Outline::default();
     page.paragraph(&headline(assessment), "");
     page.gap();
-    place_lines(&mut page, &assessment.place, assessment, "");
+    page.table(place_table(&assessment.place, assessment, ""));
     page.gap();
     page.table(openings_table(assessment));
     page.heading("Why");
     for opening in &assessment.openings {
-        why(&mut page, opening, assessment);
+        let reasons = reasons(opening, units);
+        page.paragraph(&format!("{}: {reasons}", opening.opening.id), "- ");
+        findings(&mut page, "  ", opening, assessment);
     }
     if let Some(behind) = &assessment.behind {
         page.heading("Behind the barriers");

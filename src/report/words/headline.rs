@@ -1,7 +1,7 @@
 //! What has to happen, in one sentence.
 
+use super::verdict::{ORDER, what_they_need};
 use crate::assess::Assessment;
-use crate::verdict::Verdict;
 
 /// What has to happen, in one sentence.
 pub(in crate::report) fn headline(assessment: &Assessment<'_>) -> String {
@@ -10,29 +10,13 @@ pub(in crate::report) fn headline(assessment: &Assessment<'_>) -> String {
             .openings
             .iter()
             .filter(|opening| opening.verdict == verdict)
-            .count()
+            .count() as u64
     };
-    let mut parts = Vec::new();
-    for (verdict, one, many) in [
-        (Verdict::Protect, "needs a barrier", "need a barrier"),
-        (
-            Verdict::Engineer,
-            "needs a licensed engineer",
-            "need a licensed engineer",
-        ),
-        (Verdict::Unresolved, "is unresolved", "are unresolved"),
-        (
-            Verdict::Above,
-            "needs none by this map and rule",
-            "need none by this map and rule",
-        ),
-    ] {
-        match count(verdict) {
-            0 => {}
-            1 => parts.push(format!("1 {one}")),
-            number => parts.push(format!("{number} {many}")),
-        }
-    }
+    let told = ORDER.map(|verdict| (count(verdict), verdict));
+    let told = told.into_iter().filter(|(number, _)| *number > 0);
+    let parts: Vec<String> = told
+        .map(|(number, verdict)| format!("{number} {}", what_they_need(verdict, number)))
+        .collect();
     let total = assessment.openings.len();
     format!(
         "{}: of {total} {}, {}.",

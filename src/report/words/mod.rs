@@ -6,13 +6,15 @@ mod openings;
 mod place;
 mod to_settle;
 mod trail;
+mod verdict;
 mod why;
 
 pub use barrier::{barrier_lines, behind_lines, behind_tasks, open_lines};
 pub(super) use barrier::{behind_lines_beside, sheet};
 pub(super) use headline::headline;
 pub(super) use openings::openings_table;
-pub(super) use place::place_lines;
+pub(super) use place::place_table;
 pub(super) use to_settle::still_to_settle;
-pub(super) use trail::trail;
-pub(super) use why::why;
+pub(super) use trail::{trail, trail_table};
+pub(super) use verdict::{ORDER, asks_for, label, what_they_need};
+pub(super) use why::{findings, reasons};

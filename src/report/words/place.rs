@@ -1,15 +1,15 @@
 //! What is known of a place.
 
 use crate::assess::{Assessment, GroundAnswer, Place};
-use crate::report::outline::{Outline, Table};
+use crate::report::outline::Table;
 use crate::verdict::MapStatement;
 
-pub(in crate::report) fn place_lines(
-    page: &mut Outline,
+/// What is known of a place, each line set in by `set_in`.
+pub(in crate::report) fn place_table(
     place: &Place<'_>,
     assessment: &Assessment<'_>,
     set_in: &str,
-) {
+) -> Table {
     let units = assessment.method.units;
     let mut table = Table::default();
     let zone = match &place.zone {
@@ -79,5 +79,5 @@ pub(in crate::report) fn place_lines(
         ),
     };
     table.add_row(vec![format!("{set_in}Ground"), ground.0, ground.1]);
-    page.table(table);
+    table
 }

@@ -4,7 +4,8 @@ use super::tables::zone_counts;
 use crate::level::LevelSource;
 use crate::portfolio::summary::{Summary, VerdictCounts};
 use crate::report::drawing::nice::pixels;
-use crate::report::portfolio::words::{ORDER, counted, cut, per_whole, share};
+use crate::report::portfolio::words::{counted, cut, per_whole, share};
+use crate::report::words::ORDER;
 use crate::statement::Choice;
 
 /// Bars under each other.

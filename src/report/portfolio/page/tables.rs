@@ -2,7 +2,8 @@
 
 use crate::portfolio::summary::{Highest, Summary, VerdictCounts};
 use crate::report::palette::verdict_colour;
-use crate::report::portfolio::words::{ORDER, counted, label, place, share};
+use crate::report::portfolio::words::{counted, place, share};
+use crate::report::words::{ORDER, label};
 use crate::statement::Choice;
 use crate::verdict::Verdict;
 
