@@ -36,7 +36,7 @@ pub(super) fn run(options: &BarrierOptions) -> Result<(), Failure> {
     };
     let assessment = assess_barrier(&question, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
-    let result = match options.output.format {
+    let result = match options.format {
         Format::Text => barrier_text(
             &assessment,
             &cautions,

@@ -14,7 +14,9 @@ mod inputs;
 mod method;
 mod output;
 mod portfolio;
+mod read_files;
 mod site;
+mod today;
 
 use std::process::ExitCode;
 

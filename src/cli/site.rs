@@ -5,15 +5,17 @@ use std::path::PathBuf;
 use sillmark::assess::{Detail, Sources, assess};
 use sillmark::hazard::Part;
 use sillmark::quantity::UnitSystem;
-use sillmark::report::{TextOptions, json, text};
+use sillmark::report::{SiteRun, TextOptions, csv, json, page, text};
 use sillmark::site::{QuickForm, Site};
 use sillmark::verdict::CautionTexts;
 
-use super::arguments::{Format, SiteOptions};
+use super::arguments::{SiteFormat, SiteOptions};
 use super::failure::Failure;
 use super::inputs;
 use super::method::{OfSite, method};
 use super::output::Target;
+use super::read_files::read_files;
+use super::today::today;
 
 /// Columns of the text, as wide as a page of notes.
 pub(super) const COLUMNS: usize = 96;
@@ -40,8 +42,8 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     };
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
-    let result = match options.output.format {
-        Format::Text => text(
+    let result = match options.format {
+        SiteFormat::Text => text(
             &assessment,
             &cautions,
             TextOptions {
@@ -49,7 +51,12 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
                 columns: COLUMNS,
             },
         ),
-        Format::Json => json(&assessment, &cautions).map_err(Failure::other)?,
+        SiteFormat::Json => json(&assessment, &cautions).map_err(Failure::other)?,
+        SiteFormat::Html => {
+            page(&assessment, &site_run(options)?, &cautions).map_err(Failure::other)?
+        }
+        SiteFormat::Csv => csv(&assessment),
+        SiteFormat::Gpkg => return Err(Failure::other("geopackage")),
     };
     target.write(&result)
 }
@@ -87,6 +94,19 @@ fn stated<'text>(
         Failure::input(format!(
             "option {option}: it is missing; accepted: {accepted}"
         ))
+    })
+}
+
+/// What a page says of its run.
+fn site_run(options: &SiteOptions) -> Result<SiteRun, Failure> {
+    let command = std::env::args_os().map(|word| word.to_string_lossy().into_owned());
+    Ok(SiteRun {
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        date: today(),
+        command: std::iter::once("sillmark".to_owned())
+            .chain(command.skip(1))
+            .collect(),
+        inputs: read_files(options)?,
     })
 }
 

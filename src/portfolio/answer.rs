@@ -9,7 +9,7 @@ use crate::quantity::unit::{in_newtons_per_metre, meter};
 use crate::quantity::{Elevation, Length, push_fixed};
 use crate::risk::ChanceAtLevel;
 use crate::statement::Choice;
-use crate::table::{ColumnKind, OutColumn, csv_text};
+use crate::table::{ColumnKind, OutColumn, csv_label, csv_text};
 use crate::verdict::Caution;
 
 /// Decimals of lengths: a tenth of a millimetre.
@@ -19,9 +19,38 @@ const NEWTONS: usize = 2;
 /// Decimals of chances.
 const CHANCES: usize = 6;
 
+/// Which columns a result has beside those that every one has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ResultShape {
+    /// The name of the building.
+    pub building: bool,
+    /// The name of the opening.
+    pub opening: bool,
+    /// Coordinates in degrees, and not as x and y.
+    pub degrees: bool,
+    /// The sill, where it is not the threshold.
+    pub sill: bool,
+    /// The barrier, where openings have widths.
+    pub barrier: bool,
+}
+
+impl ResultShape {
+    /// What a table of such columns is answered with.
+    #[must_use]
+    pub fn of(input: &Columns) -> Self {
+        Self {
+            building: input.at(Role::Building).is_some(),
+            opening: input.at(Role::Opening).is_some(),
+            degrees: input.degrees,
+            sill: input.at(Role::SillAboveThreshold).is_some(),
+            barrier: input.has_widths(),
+        }
+    }
+}
+
 /// The columns of the result, in their order.
 #[must_use]
-pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
+pub fn answer_columns(shape: ResultShape) -> Vec<OutColumn> {
     use ColumnKind::{Number, Text, Whole};
     let mut columns = Vec::new();
     let mut add = |kind, names: &[&str]| {
@@ -31,12 +60,15 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
         }));
     };
     add(Text, &["id"]);
-    for role in [Role::Building, Role::Opening] {
-        if input.at(role).is_some() {
+    for (role, wanted) in [
+        (Role::Building, shape.building),
+        (Role::Opening, shape.opening),
+    ] {
+        if wanted {
             add(Text, &[role.name()]);
         }
     }
-    add(Number, &coordinate_names(input));
+    add(Number, &coordinate_names(shape.degrees));
     add(Text, &["zone", "zone_subtype", "level_source"]);
     add(
         Number,
@@ -63,10 +95,10 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
         &["verdict", "reasons", "cautions", "threshold_source"],
     );
     add(Number, &["chance_at_sill"]);
-    if input.at(Role::SillAboveThreshold).is_some() {
+    if shape.sill {
         add(Number, &["sill_m"]);
     }
-    if input.has_widths() {
+    if shape.barrier {
         add(Number, &["width_m", "barrier_height_m"]);
         add(Whole, &["planks", "spans", "intermediate_posts"]);
     }
@@ -76,8 +108,8 @@ pub fn answer_columns(input: &Columns) -> Vec<OutColumn> {
 /// What the two columns of coordinates are called: as in the input, and of points by their
 /// system.
 #[must_use]
-pub fn coordinate_names(input: &Columns) -> [&'static str; 2] {
-    if input.degrees {
+pub const fn coordinate_names(degrees: bool) -> [&'static str; 2] {
+    if degrees {
         ["longitude", "latitude"]
     } else {
         ["x", "y"]
@@ -92,10 +124,19 @@ pub(super) fn write(
     columns: &Columns,
 ) {
     line.extend_from_slice(lead);
-    let place = &assessment.place;
-    let Some(opening) = assessment.openings.first() else {
-        return;
-    };
+    if let Some(opening) = assessment.openings.first() {
+        push_opening(line, assessment, opening, ResultShape::of(columns));
+    }
+}
+
+/// Writes what is known of an opening, behind id and coordinates.
+pub(crate) fn push_opening(
+    line: &mut Vec<u8>,
+    assessment: &Assessment<'_>,
+    opening: &OpeningAssessment<'_>,
+    shape: ResultShape,
+) {
+    let place = opening.place.as_ref().unwrap_or(&assessment.place);
     let zone = place.zone.as_ref().map(|here| here.worst);
     let level = place.flood_level.as_ref().map(|level| &level.decided);
     let design = place.design_level.as_ref();
@@ -123,10 +164,10 @@ pub(super) fn write(
     let estimate = assessment.site.threshold.is_estimate();
     code(line, Some(if estimate { "above-ground" } else { "stated" }));
     fixed(line, chance_at_sill(opening), CHANCES);
-    if columns.at(Role::SillAboveThreshold).is_some() {
+    if shape.sill {
         height(line, opening.sill);
     }
-    if columns.has_widths() {
+    if shape.barrier {
         barrier(line, opening);
     }
     line.pop();
@@ -182,8 +223,9 @@ fn datum(line: &mut Vec<u8>, assessment: &Assessment<'_>) {
     let _ = write!(line, "{},", assessment.site.threshold.datum());
 }
 
+/// A word of a map.
 fn text(line: &mut Vec<u8>, text: Option<&str>) {
-    csv_text(line, text.unwrap_or_default());
+    csv_label(line, text.unwrap_or_default());
     line.push(b',');
 }
 

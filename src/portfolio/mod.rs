@@ -37,7 +37,8 @@ mod unfinished;
 mod worker;
 mod zones;
 
-pub use answer::{answer_columns, coordinate_names};
+pub(crate) use answer::push_opening;
+pub use answer::{ResultShape, answer_columns, coordinate_names};
 pub use chunk::RowFault;
 pub use columns::{Columns, Coordinates, Mapping, StatedForAll};
 pub use crew::{Maps, OpenOwn};

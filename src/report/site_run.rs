@@ -46,7 +46,8 @@ impl SiteRun {
 
 /// A word as POSIX shells take it (IEEE 1003.1, 2.2.2 Single-Quotes).
 fn quoted(word: &str) -> String {
-    let plain = |character: char| character.is_ascii_alphanumeric() || "-_./=,:%+@".contains(character);
+    let plain =
+        |character: char| character.is_ascii_alphanumeric() || "-_./=,:%+@".contains(character);
     if !word.is_empty() && word.chars().all(plain) {
         word.to_owned()
     } else {

@@ -51,4 +51,6 @@ pub use format::TableFormat;
 pub use position::Position;
 pub use read::{LONGEST_RECORD, TableReader};
 pub use sort::sort_ranked;
-pub use write::{ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_text};
+pub use write::{
+    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_label, csv_text,
+};

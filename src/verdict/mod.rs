@@ -8,6 +8,7 @@ mod judge;
 mod limits;
 mod reason;
 mod reason_code;
+mod resolution;
 
 pub use caution::{Caution, CautionTexts, WallWater};
 pub use judge::{Evidence, MapStatement, judge, judge_stated};

@@ -24,7 +24,7 @@ fn by_their_names_whatever_the_case() {
     assert_eq!(columns.at(Role::Id), Some(3));
     assert_eq!(columns.at(Role::Threshold), Some(0));
     assert_eq!(columns.coordinates, Coordinates::Columns(2, 1));
-    assert_eq!(coordinate_names(&columns), ["longitude", "latitude"]);
+    assert_eq!(coordinate_names(columns.degrees), ["longitude", "latitude"]);
     assert!(!columns.has_widths());
 }
 
@@ -41,7 +41,7 @@ fn by_a_mapping() {
     let mapping = ["threshold = ffe", "id=nr"];
     let columns = find("nr,x,y,ffe,threshold", &mapping, false).unwrap();
     assert_eq!(columns.at(Role::Threshold), Some(3));
-    assert_eq!(coordinate_names(&columns), ["x", "y"]);
+    assert_eq!(coordinate_names(columns.degrees), ["x", "y"]);
     let missing = find("nr,x,y,threshold", &mapping, false).unwrap_err();
     assert!(missing.contains("there is no column ffe"), "{missing}");
     let twice = find("nr", &["id=a", "id=b"], false).unwrap_err();

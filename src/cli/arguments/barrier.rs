@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::output::OutputOptions;
+use super::output::{Format, OutputOptions};
 
 #[derive(Args, Debug)]
 pub(crate) struct BarrierOptions {
@@ -141,6 +141,10 @@ pub(crate) struct BarrierOptions {
     /// a site file.
     #[arg(long, value_name = "PATH", help_heading = "Barrier")]
     pub(crate) conditions: Option<PathBuf>,
+
+    /// Form of the result.
+    #[arg(long, value_enum, default_value_t = Format::Text, help_heading = "Output")]
+    pub(crate) format: Format,
 
     #[command(flatten)]
     pub(crate) output: OutputOptions,

@@ -14,7 +14,7 @@ pub(crate) use maps::{
     DatumOptions, DemOptions, LineOptions, MapOptions, SectionOptions, ZoneOptions,
 };
 pub(crate) use method::MethodOptions;
-pub(crate) use output::Format;
+pub(crate) use output::{Format, SiteFormat};
 pub(crate) use portfolio::{PortfolioOptions, Ranking};
 pub(crate) use site::SiteOptions;
 

@@ -11,10 +11,6 @@ pub(crate) struct OutputOptions {
     #[arg(long, value_enum, help_heading = "Output")]
     pub(crate) units: Option<Units>,
 
-    /// Form of the result.
-    #[arg(long, value_enum, default_value_t = Format::Text, help_heading = "Output")]
-    pub(crate) format: Format,
-
     /// Write the result to a file instead of stdout; it appears whole or not at all.
     #[arg(short, long, value_name = "PATH", help_heading = "Output")]
     pub(crate) output: Option<PathBuf>,
@@ -26,6 +22,21 @@ pub(crate) enum Format {
     Text,
     /// For programs: metres and newtons, by the published schema.
     Json,
+}
+
+/// How one building is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SiteFormat {
+    /// For people, in a terminal.
+    Text,
+    /// For programs: metres and newtons, by the published schema.
+    Json,
+    /// A page with drawings, to read and to print; one file that needs nothing beside it.
+    Html,
+    /// A table with a row an opening: metres and newtons, columns as of a portfolio.
+    Csv,
+    /// A GeoPackage of the site: openings, zones and lines; it needs --output.
+    Gpkg,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -6,7 +6,7 @@ use clap::Args;
 
 use super::maps::MapOptions;
 use super::method::MethodOptions;
-use super::output::OutputOptions;
+use super::output::{OutputOptions, SiteFormat};
 
 #[derive(Args, Debug)]
 pub(crate) struct SiteOptions {
@@ -47,6 +47,10 @@ pub(crate) struct SiteOptions {
 
     #[command(flatten)]
     pub(crate) method: MethodOptions,
+
+    /// Form of the result.
+    #[arg(long, value_enum, default_value_t = SiteFormat::Text, help_heading = "Output")]
+    pub(crate) format: SiteFormat,
 
     #[command(flatten)]
     pub(crate) output: OutputOptions,

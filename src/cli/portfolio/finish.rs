@@ -194,7 +194,7 @@ const LAYER: &str = "openings";
 
 /// The points of the result, in the system of the table.
 fn points(columns: &[OutColumn], plan: &Plan) -> Result<Option<Points>, Failure> {
-    let [x, y] = coordinate_names(&plan.columns)
+    let [x, y] = coordinate_names(plan.columns.degrees)
         .map(|name| columns.iter().position(|column| column.name == name));
     let crs = match &plan.crs {
         Some(crs) => crs.clone(),

@@ -12,7 +12,9 @@ mod table;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use sillmark::portfolio::{Answers, Maps, Plan, RunError, Sink, Unfinished, run as run_table};
+use sillmark::portfolio::{
+    Answers, Maps, Plan, ResultShape, RunError, Sink, Unfinished, run as run_table,
+};
 use sillmark::table::{OutColumn, TableReader};
 
 use self::facts::fingerprint;
@@ -31,7 +33,7 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     let opener = Opener::new(options)?;
     beside::check_all(options, &opener.files())?;
     let plan = table::plan(options, &reader, &opener)?;
-    let columns = sillmark::portfolio::answer_columns(&plan.columns);
+    let columns = sillmark::portfolio::answer_columns(ResultShape::of(&plan.columns));
     if opener.has_no_levels() {
         finish::note(
             "neither flood zones nor levels are given, so that every row stays unresolved (--zones, --surface, --depth, --sections, --lines)",

@@ -39,24 +39,36 @@ pub fn text(assessment: &Assessment<'_>, texts: &CautionTexts, options: TextOpti
     for opening in &assessment.openings {
         let reasons = reasons(opening, units);
         page.paragraph(&format!("{}: {reasons}", opening.opening.id), "- ");
-        findings(&mut page, "  ", opening, assessment);
-    }
-    if let Some(behind) = &assessment.behind {
-        page.heading("Behind the barriers");
-        for line in behind_lines(behind, units) {
-            page.paragraph(&line, "- ");
+        if let Some(place) = &opening.place {
+            page.paragraph("where this opening stands:", "  ");
+            page.table(place_table(place, assessment, "    "));
+        }
+        for line in findings(opening, assessment) {
+            page.paragraph(&line, "  ");
         }
     }
-    still_to_settle(&mut page, assessment);
-    page.heading("Know before you act");
-    for caution in &assessment.cautions {
-        page.paragraph(&texts.text(caution, units), "- ");
-    }
+    let behind = assessment.behind.iter();
+    let behind = behind.flat_map(|behind| behind_lines(behind, units));
+    section(&mut page, "Behind the barriers", behind.collect());
+    section(&mut page, "Still to settle", still_to_settle(assessment));
+    let cautions = assessment.cautions.iter();
+    let cautions = cautions.map(|caution| texts.text(caution, units));
+    section(&mut page, "Know before you act", cautions.collect());
     if options.trail {
         sheets(&mut page, assessment);
         trail(&mut page, &assessment.trail, units);
     }
     lay_out(&page, options.columns)
+}
+
+/// A heading with a list; nothing where the list is empty.
+fn section(page: &mut Outline, heading: &str, lines: Vec<String>) {
+    if !lines.is_empty() {
+        page.heading(heading);
+    }
+    for line in lines {
+        page.paragraph(&line, "- ");
+    }
 }
 
 /// Every load, check and piece of each barrier.

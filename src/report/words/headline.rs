@@ -3,8 +3,13 @@
 use super::verdict::{ORDER, what_they_need};
 use crate::assess::Assessment;
 
-/// What has to happen, in one sentence.
+/// What has to happen, in one sentence that begins with the site's name.
 pub(in crate::report) fn headline(assessment: &Assessment<'_>) -> String {
+    format!("{}: {}", assessment.site.name, needs(assessment))
+}
+
+/// The same without the name.
+pub(in crate::report) fn needs(assessment: &Assessment<'_>) -> String {
     let count = |verdict| {
         assessment
             .openings
@@ -19,8 +24,7 @@ pub(in crate::report) fn headline(assessment: &Assessment<'_>) -> String {
         .collect();
     let total = assessment.openings.len();
     format!(
-        "{}: of {total} {}, {}.",
-        assessment.site.name,
+        "of {total} {}, {}.",
         if total == 1 { "opening" } else { "openings" },
         parts.join(", "),
     )

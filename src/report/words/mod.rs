@@ -11,7 +11,7 @@ mod why;
 
 pub use barrier::{barrier_lines, behind_lines, behind_tasks, open_lines};
 pub(super) use barrier::{behind_lines_beside, sheet};
-pub(super) use headline::headline;
+pub(super) use headline::{headline, needs};
 pub(super) use openings::openings_table;
 pub(super) use place::place_table;
 pub(super) use to_settle::still_to_settle;

@@ -2,11 +2,10 @@
 
 use super::barrier::{behind_tasks, open_lines_by_part};
 use crate::assess::Assessment;
-use crate::report::outline::Outline;
 
 /// What is open, each sentence once with the openings it is about, or with "every barrier"
 /// where it is about all of them; last what is open for the building as a whole.
-pub(in crate::report) fn still_to_settle(page: &mut Outline, assessment: &Assessment<'_>) {
+pub(in crate::report) fn still_to_settle(assessment: &Assessment<'_>) -> Vec<String> {
     let units = assessment.method.units;
     let mut about: Vec<(String, Vec<&str>)> = Vec::new();
     let mut barriers = 0;
@@ -22,23 +21,14 @@ pub(in crate::report) fn still_to_settle(page: &mut Outline, assessment: &Assess
             }
         }
     }
-    let behind = assessment.behind.iter();
-    let of_all: Vec<String> = behind
-        .flat_map(|behind| behind_tasks(behind, units))
-        .collect();
-    if about.is_empty() && of_all.is_empty() {
-        return;
-    }
-    page.heading("Still to settle");
-    for (line, openings) in about {
-        let whose = if openings.len() == barriers && barriers > 1 {
-            "every barrier".to_owned()
+    let of_each = about.into_iter().map(|(line, openings)| {
+        if openings.len() == barriers && barriers > 1 {
+            format!("every barrier: {line}")
         } else {
-            openings.join(", ")
-        };
-        page.paragraph(&format!("{whose}: {line}"), "- ");
-    }
-    for line in of_all {
-        page.paragraph(&line, "- ");
-    }
+            format!("{}: {line}", openings.join(", "))
+        }
+    });
+    let behind = assessment.behind.iter();
+    let of_all = behind.flat_map(|behind| behind_tasks(behind, units));
+    of_each.chain(of_all).collect()
 }

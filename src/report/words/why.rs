@@ -1,10 +1,8 @@
 //! Why an opening has its verdict.
 
 use super::barrier::barrier_lines;
-use super::place::place_table;
 use crate::assess::{Assessment, OpeningAssessment, YearlyChance, percent};
 use crate::quantity::UnitSystem;
-use crate::report::outline::Outline;
 use crate::risk::ChanceAtLevel;
 
 /// Why an opening has its verdict, as one sentence without its full stop.
@@ -14,39 +12,25 @@ pub(in crate::report) fn reasons(opening: &OpeningAssessment<'_>, units: UnitSys
     reasons.join("; ")
 }
 
-/// What follows for the one who builds, and how often water comes, each behind `mark`.
+/// What follows for the one who builds, and how often water comes.
 pub(in crate::report) fn findings(
-    page: &mut Outline,
-    mark: &str,
     opening: &OpeningAssessment<'_>,
     assessment: &Assessment<'_>,
-) {
-    let units = assessment.method.units;
-    if let Some(place) = &opening.place {
-        page.paragraph("where this opening stands:", mark);
-        page.table(place_table(place, assessment, "    "));
-    }
-    let years = assessment.method.years;
-    for (what, chance) in [
+) -> Vec<String> {
+    let (units, years) = (assessment.method.units, assessment.method.years);
+    let heights = [
         ("sill", opening.water_at_sill),
         ("top of the barrier", opening.water_at_top),
-    ] {
-        if let Some(chance) = chance {
-            page.paragraph(&yearly(what, chance, years), mark);
-        }
-    }
-    if let Some(barrier) = &opening.barrier {
-        for line in barrier_lines(barrier, units) {
-            page.paragraph(&line, mark);
-        }
-    }
-    if let Some(chance) = opening.chance_over_top {
+    ];
+    let heights = heights.into_iter();
+    let often = heights.filter_map(|(what, chance)| Some(yearly(what, chance?, years)));
+    let barrier = opening.barrier.iter();
+    let barrier = barrier.flat_map(|barrier| barrier_lines(barrier, units));
+    let over_top = opening.chance_over_top.map(|chance| {
         let chance = percent(chance);
-        page.paragraph(
-            &format!("chance that the assessed flood passes its top: {chance}"),
-            mark,
-        );
-    }
+        format!("chance that the assessed flood passes its top: {chance}")
+    });
+    often.chain(barrier).chain(over_top).collect()
 }
 
 /// How often water reaches a height, in words.

@@ -12,7 +12,7 @@ use std::path::Path;
 use self::rows::WorkRows;
 pub(super) use self::style::TABLE as STYLE_TABLE;
 pub use self::style::{ClassStyle, StyleClass};
-pub use self::text::csv_text;
+pub use self::text::{csv_label, csv_text};
 use super::landing::Landing;
 use super::{TableError, TableFormat};
 use crate::crs::HorizontalCrs;

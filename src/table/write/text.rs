@@ -28,3 +28,20 @@ pub fn csv_text(line: &mut Vec<u8>, text: &str) {
     line.extend_from_slice(rest);
     line.push(b'"');
 }
+
+/// Appends a text that somebody else wrote as [`csv_text`] does, harmless in a spreadsheet: one
+/// that begins with a sign that starts a formula gets an apostrophe before it (OWASP, "CSV
+/// Injection"; from memory).
+///
+/// ```
+/// let mut line = Vec::new();
+/// sillmark::table::csv_label(&mut line, "=cmd()");
+/// assert_eq!(line, b"'=cmd()");
+/// ```
+pub fn csv_label(line: &mut Vec<u8>, text: &str) {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        csv_text(line, &format!("'{text}"));
+    } else {
+        csv_text(line, text);
+    }
+}

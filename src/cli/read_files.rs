@@ -1,0 +1,124 @@
+//! The files that an answer was read from, with their checksums.
+
+use std::fs::File;
+use std::io::{self, Read as _};
+use std::path::{Path, PathBuf};
+
+use sha2::{Digest as _, Sha256};
+use sillmark::hazard::LayerPath;
+use sillmark::report::InputFile;
+
+use super::arguments::SiteOptions;
+use super::failure::Failure;
+
+/// Every file that the run reads, in the order of the options; of a layer in several files all
+/// of them, of a folder every file in it.
+pub(super) fn read_files(options: &SiteOptions) -> Result<Vec<InputFile>, Failure> {
+    let mut files = Vec::new();
+    for (role, path) in named(options) {
+        for path in parts(&path).map_err(|error| unreadable(&path, &error))? {
+            let (bytes, sha256) = checksum(&path).map_err(|error| unreadable(&path, &error))?;
+            files.push(InputFile {
+                role: role.to_owned(),
+                path: path.display().to_string(),
+                bytes,
+                sha256,
+            });
+        }
+    }
+    Ok(files)
+}
+
+fn unreadable(path: &Path, error: &io::Error) -> Failure {
+    Failure::other(format!("{}: cannot be read: {error}", path.display()))
+}
+
+/// The paths of the options, each with what it is read for.
+fn named(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
+    let maps = &options.maps;
+    let layers = |role: &'static str, texts: &[String]| {
+        let paths = texts.iter().map(|text| LayerPath::split(text).path);
+        paths.map(|path| (role, path)).collect::<Vec<_>>()
+    };
+    let rasters = |role: &'static str, texts: &[String]| {
+        let paths = texts.iter().filter_map(|text| text.split_once('='));
+        paths
+            .map(|(_, path)| (role, PathBuf::from(path)))
+            .collect::<Vec<_>>()
+    };
+    let schema = PathBuf::from(&maps.zones.zones_schema);
+    let schema = schema.is_file().then_some(("zone schema", schema));
+    let mut named = Vec::new();
+    named.extend(options.file.clone().map(|path| ("site", path)));
+    named.extend(options.method.kit.clone().map(|path| ("kit", path)));
+    named.extend(layers("flood zones", &maps.zones.zones));
+    named.extend(schema);
+    named.extend(rasters("water surface", &maps.rasters.surface));
+    named.extend(rasters("water depth", &maps.rasters.depth));
+    named.extend(layers("cross-sections", &maps.sections.sections));
+    named.extend(layers("flood-level lines", &maps.lines.lines));
+    named.extend(maps.dem.dem.iter().cloned().map(|path| ("terrain", path)));
+    named
+}
+
+/// The files that one path stands for: those beside a shapefile that belong to it, those in a
+/// folder, or the file itself.
+fn parts(path: &Path) -> io::Result<Vec<PathBuf>> {
+    if path.is_dir() {
+        let entries = std::fs::read_dir(path)?;
+        let paths = entries.map(|entry| entry.map(|entry| entry.path()));
+        let mut files = paths.collect::<io::Result<Vec<_>>>()?;
+        files.retain(|file| file.is_file());
+        files.sort();
+        return Ok(files);
+    }
+    let mut files = vec![path.to_owned()];
+    let is_shapefile = path
+        .extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("shp"));
+    if is_shapefile {
+        let beside = ["shx", "dbf", "prj", "cpg"].map(|ending| path.with_extension(ending));
+        files.extend(beside.into_iter().filter(|file| file.is_file()));
+    }
+    Ok(files)
+}
+
+/// Length and SHA-256 of a file, read once from start to end.
+fn checksum(path: &Path) -> io::Result<(u64, String)> {
+    let mut file = File::open(path)?;
+    let mut hasher = Sha256::new();
+    let mut block = vec![0; 1 << 18];
+    let mut bytes = 0;
+    loop {
+        let read = file.read(&mut block)?;
+        if read == 0 {
+            break;
+        }
+        hasher.update(&block[..read]);
+        bytes += read as u64;
+    }
+    let digits = hasher
+        .finalize()
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect();
+    Ok((bytes, digits))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_checksum_is_that_of_the_standard() {
+        // NIST, Examples with Intermediate Values, SHA-256: "abc".
+        let mut file = tempfile::NamedTempFile::new().unwrap();
+        io::Write::write_all(&mut file, b"abc").unwrap();
+        let (bytes, sha256) = checksum(file.path()).unwrap();
+        assert_eq!(bytes, 3);
+        assert_eq!(
+            sha256,
+            "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+        );
+    }
+}

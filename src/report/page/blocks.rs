@@ -1,0 +1,105 @@
+//! An outline as HTML.
+
+use askama::Template;
+
+use crate::report::outline::{Block, Outline, Table};
+
+/// The blocks of an outline, lists gathered.
+#[derive(Template)]
+#[template(path = "report/page/blocks.html")]
+pub(super) struct Blocks<'a> {
+    /// Level of the headings.
+    level: u8,
+    parts: Vec<Part<'a>>,
+}
+
+enum Part<'a> {
+    Heading(&'a str),
+    Paragraph(&'a str),
+    /// Items, each with the lines that are set in below it.
+    List(Vec<Vec<&'a str>>),
+    /// Numbered sources: mark and text.
+    Notes(Vec<(&'a str, &'a str)>),
+    Table(Grid<'a>),
+}
+
+/// A table cell by cell.
+struct Grid<'a> {
+    header: Vec<Cell<'a>>,
+    rows: Vec<Vec<Cell<'a>>>,
+}
+
+struct Cell<'a> {
+    text: &'a str,
+    /// Whether it stands at the right.
+    figure: bool,
+}
+
+impl<'a> Grid<'a> {
+    fn of(table: &'a Table) -> Self {
+        let cells = |row: &'a [String]| {
+            let cells = row.iter().enumerate();
+            cells
+                .map(|(column, text)| Cell {
+                    text: text.trim(),
+                    figure: table.has_figures(column),
+                })
+                .collect()
+        };
+        Self {
+            header: cells(table.header()),
+            rows: table.rows().iter().map(|row| cells(row)).collect(),
+        }
+    }
+}
+
+impl<'a> Blocks<'a> {
+    /// The outline as HTML, its headings of a level.
+    pub(super) fn render(outline: &'a Outline, level: u8) -> Result<String, askama::Error> {
+        let mut parts = Vec::new();
+        for block in outline.blocks() {
+            match block {
+                Block::Heading(heading) => parts.push(Part::Heading(heading)),
+                Block::Table(table) => parts.push(Part::Table(Grid::of(table))),
+                Block::Paragraph { mark, text } => paragraph(&mut parts, mark.trim(), text),
+                Block::Gap => {}
+            }
+        }
+        Self { level, parts }.render()
+    }
+}
+
+fn paragraph<'a>(parts: &mut Vec<Part<'a>>, mark: &'a str, text: &'a str) {
+    match (mark, parts.last_mut()) {
+        ("-", Some(Part::List(items))) => items.push(vec![text]),
+        ("-", _) => parts.push(Part::List(vec![vec![text]])),
+        ("", Some(Part::List(items))) => {
+            if let Some(item) = items.last_mut() {
+                item.push(text);
+            }
+        }
+        ("", _) => parts.push(Part::Paragraph(text)),
+        (mark, Some(Part::Notes(notes))) => notes.push((mark, text)),
+        (mark, _) => parts.push(Part::Notes(vec![(mark, text)])),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lists_are_gathered_and_texts_escaped() {
+        let mut outline = Outline::default();
+        outline.heading("<b>Why</b>");
+        outline.paragraph("one", "- ");
+        outline.paragraph("more of one", "  ");
+        outline.paragraph("two", "- ");
+        outline.paragraph("a source", "[1] ");
+        let mut table = Table::with_header(["Part", "Force"]);
+        table.add_row(["plank", "3 N"]);
+        table.figures(1..2);
+        outline.table(table);
+        insta::assert_snapshot!(Blocks::render(&outline, 3).unwrap(), @"");
+    }
+}
