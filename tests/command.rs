@@ -41,6 +41,8 @@ mod barrier_shortfalls;
 mod barrier_units;
 #[path = "command/barrier_verdicts.rs"]
 mod barrier_verdicts;
+#[path = "command/browser.rs"]
+mod browser;
 #[path = "command/catalog.rs"]
 mod catalog;
 #[path = "command/cluster.rs"]
@@ -63,6 +65,8 @@ mod pipe;
 mod portfolio;
 #[path = "command/quick_form.rs"]
 mod quick_form;
+#[path = "command/report_page.rs"]
+mod report_page;
 #[path = "command/said.rs"]
 mod said;
 #[path = "command/scratch.rs"]

@@ -100,6 +100,20 @@ mod tests {
         table.add_row(["plank", "3 N"]);
         table.figures(1..2);
         outline.table(table);
-        insta::assert_snapshot!(Blocks::render(&outline, 3).unwrap(), @"");
+        insta::assert_snapshot!(Blocks::render(&outline, 3).unwrap(), @r#"
+        <h3>&#60;b&#62;Why&#60;/b&#62;</h3>
+        <ul>
+        <li>one<br>more of one</li>
+        <li>two</li>
+        </ul>
+        <ul class="notes">
+        <li><span class="key">[1]</span> a source</li>
+        </ul>
+        <div class="wide"><table>
+        <thead><tr><th scope="col">Part</th><th scope="col" class="figure">Force</th></tr></thead>
+        <tbody>
+        <tr><th scope="row">plank</th><td class="figure">3 N</td></tr>
+        </tbody></table></div>
+        "#);
     }
 }
