@@ -9,15 +9,3 @@ mod lettering;
 pub(super) mod nice;
 mod scale;
 mod sheet;
-
-use crate::assess::{Assessment, OpeningAssessment};
-pub(super) use sheet::{DRAWING_STYLE, Sheet};
-pub(super) fn elevation(_: &str, _: &Assessment<'_>, _: &OpeningAssessment<'_>) -> Option<String> {
-    None
-}
-pub(super) fn pressure(_: &str, _: &Assessment<'_>, _: &OpeningAssessment<'_>) -> Option<String> {
-    None
-}
-pub(super) fn stage_chance(_: &str, _: &Assessment<'_>) -> Option<String> {
-    None
-}
