@@ -4,8 +4,18 @@
 //! Looks are classes of `drawing.css`, which a page includes once; texts that users wrote are
 //! escaped by the sheet.
 
+mod beside;
 mod dimension;
+mod elevation;
+#[cfg(test)]
+mod fixture;
+mod footnotes;
+#[cfg(test)]
+mod legible;
 mod lettering;
 pub(super) mod nice;
 mod scale;
 mod sheet;
+
+pub(super) use elevation::elevation;
+pub(super) use sheet::{DRAWING_STYLE, Sheet};
