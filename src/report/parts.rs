@@ -1,7 +1,7 @@
 //! The parts of a load that press on a barrier at the same time.
 
 use crate::barrier::CaseLoad;
-use crate::load::{LoadPart, Resultant};
+use crate::load::{LoadPart, PressureProfile, Resultant};
 use crate::quantity::Length;
 
 /// Each part with its force between the sill and the top of a barrier; parts that do not reach
@@ -10,6 +10,15 @@ pub(super) fn parts(
     load: &CaseLoad,
     height: Length,
 ) -> impl Iterator<Item = (LoadPart, Resultant)> {
+    profiles(load, height).map(|(part, profile)| (part, profile.resultant()))
+}
+
+/// Each part with its pressure between the sill and the top of a barrier; parts that do not
+/// reach it are left out.
+pub(super) fn profiles(
+    load: &CaseLoad,
+    height: Length,
+) -> impl Iterator<Item = (LoadPart, PressureProfile)> {
     let water = &load.water;
     [
         (LoadPart::StillWater, &water.still),
@@ -20,5 +29,4 @@ pub(super) fn parts(
     .into_iter()
     .map(move |(part, profile)| (part, profile.clipped(Length::default(), height)))
     .filter(|(_, profile)| !profile.is_empty())
-    .map(|(part, profile)| (part, profile.resultant()))
 }

@@ -10,6 +10,7 @@ mod uncertainty;
 
 pub use deviation::{Deviation, Measured, deviations};
 pub use hazard_rating::{Debris, HazardClass, HazardEdition, HazardRating, LandUse, hazard_rating};
+pub(crate) use normal::deviate;
 pub use over_top::{chance_of_passing, chance_over_top};
 pub use over_years::{chance_between, chance_over_years, mean_years_between};
 pub use stage_chance::{

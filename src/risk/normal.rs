@@ -6,7 +6,7 @@ use libm::erfc;
 use statrs::function::erf::erfc_inv;
 
 /// The deviate that is passed with probability `tail`: 2.3263 for 0.01.
-pub(super) fn deviate(tail: f64) -> f64 {
+pub(crate) fn deviate(tail: f64) -> f64 {
     SQRT_2 * erfc_inv(2.0 * tail)
 }
 

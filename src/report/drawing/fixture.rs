@@ -23,15 +23,14 @@ pub(super) fn alder_lock(units: UnitSystem) -> Assessment<'static> {
     let statement = ZoneStatement::default();
     let zones = read_zones(&folder.join("zones.geojson"), None, &statement, None).unwrap();
     let dem = Dem::open(&folder.join("terrain.tif"), &DemStatement::default()).unwrap();
-    assessed(&text, vec![zones], Terrain::new(vec![dem]), units)
+    let site = Site::from_toml("site.toml", &text).unwrap();
+    assessed(site, vec![zones], Terrain::new(vec![dem]), units)
 }
 
 /// Where the building of [`stated`] stands, with levels of three floods.
 pub(super) const FLOODS: &str = r#"
 lowest_adjacent_grade = "8.5 ft NAVD88"
 rule = "us-nfip-floodproofing"
-[uncertainty]
-levels = { stated = "0.3 ft" }
 [[flood_level]]
 event = "10%"
 level = "8.9 ft NAVD88"
@@ -40,6 +39,7 @@ source = "study"
 event = "1%"
 level = "10.4 ft NAVD88"
 source = "study"
+standard_deviation = "0.3 ft"
 [[flood_level]]
 event = "0.2%"
 level = "11.9 ft NAVD88"
@@ -48,21 +48,34 @@ source = "study"
 
 /// A building without maps: threshold at 9 ft NAVD88, and what `text` states.
 pub(super) fn stated(text: &str, units: UnitSystem) -> Assessment<'static> {
+    assessed(site(text), Vec::new(), Terrain::new(Vec::new()), units)
+}
+
+/// The same, of whose openings nobody stated a width.
+pub(super) fn without_width(text: &str, units: UnitSystem) -> Assessment<'static> {
+    let mut site = site(text);
+    for opening in &mut site.openings {
+        opening.width = None;
+    }
+    assessed(site, Vec::new(), Terrain::new(Vec::new()), units)
+}
+
+fn site(text: &str) -> Site {
     let text = format!(
         "name = \"Reed House\"\nlocation = {{ longitude = -74.0, latitude = 40.7 }}\n\
          threshold = \"9 ft NAVD88\"\noccupancy = \"residential\"\n{text}"
     );
-    assessed(&text, Vec::new(), Terrain::new(Vec::new()), units)
+    Site::from_toml("site.toml", &text).unwrap()
 }
 
 /// The assessment keeps what it borrows for as long as the tests run.
 fn assessed(
-    text: &str,
+    site: Site,
     zones: Vec<crate::hazard::ZoneMap>,
     terrain: Terrain,
     units: UnitSystem,
 ) -> Assessment<'static> {
-    let site: &Site = Box::leak(Box::new(Site::from_toml("site.toml", text).unwrap()));
+    let site: &Site = Box::leak(Box::new(site));
     let sources = Box::leak(Box::new(Sources {
         zones,
         levels: LevelMaps::default(),

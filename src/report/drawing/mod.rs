@@ -10,12 +10,17 @@ mod elevation;
 #[cfg(test)]
 mod fixture;
 mod footnotes;
+mod hatch;
 #[cfg(test)]
 mod legible;
 mod lettering;
 pub(super) mod nice;
+mod pressure;
 mod scale;
 mod sheet;
+mod stage_chance;
 
 pub(super) use elevation::elevation;
+pub(super) use pressure::pressure;
 pub(super) use sheet::{DRAWING_STYLE, Sheet};
+pub(super) use stage_chance::stage_chance;

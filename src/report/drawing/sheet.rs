@@ -34,7 +34,7 @@ impl Anchor {
 /// A drawing under way. Marks lie over those made before; each has the look of a class of
 /// `drawing.css`.
 pub(in crate::report) struct Sheet {
-    id: String,
+    pub(super) id: String,
     svg: SVG,
     /// Groups that are open, the innermost last.
     groups: Vec<Group>,
@@ -199,7 +199,7 @@ impl Sheet {
         }
     }
 
-    fn add(&mut self, node: impl Into<Box<dyn Node>>) {
+    pub(super) fn add(&mut self, node: impl Into<Box<dyn Node>>) {
         match self.groups.last_mut() {
             Some(group) => group.append(node),
             None => self.svg.append(node),

@@ -63,11 +63,11 @@ fn braces(sheet: &mut Sheet, subject: &Subject<'_>, front: &Front, frame: &Frame
             frame.up(brace.at.value),
         );
         let look = match brace.side {
-            BraceSide::Water => "brace",
-            BraceSide::Dry => "brace behind",
+            BraceSide::Water => "strut",
+            BraceSide::Dry => "strut behind",
         };
-        sheet.line(look, (at, foot), (at, held));
-        sheet.line(look, (at - 6.0, foot - 1.5), (at + 6.0, foot - 1.5));
+        let half = (0.5 * frame.scale * (post.place.1 - post.place.0) - 1.0).clamp(1.5, 3.0);
+        sheet.rectangle(look, (at - half, held), (2.0 * half, foot - held));
         sheet.circle("mark", (at, held), 3.0);
     }
 }

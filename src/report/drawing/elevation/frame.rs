@@ -7,11 +7,11 @@ use crate::report::drawing::beside::{Seat, height_of};
 
 /// Width of the sheet, and the part of it that is drawn on, in pixels.
 pub(super) const WIDTH: f64 = 640.0;
-pub(super) const LEFT: f64 = 140.0;
+pub(super) const LEFT: f64 = 136.0;
 pub(super) const RIGHT: f64 = 462.0;
 pub(super) const TOP: f64 = 34.0;
 /// Wall at either side.
-const MARGIN: f64 = 30.0;
+const MARGIN: f64 = 26.0;
 /// The greatest height of what is drawn.
 const MOST_HIGH: f64 = 420.0;
 const LEAST_HIGH: f64 = 120.0;

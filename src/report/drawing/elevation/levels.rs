@@ -54,8 +54,8 @@ pub(super) fn levels_in_words(subject: &Subject<'_>, frame: &Frame) -> Vec<Label
         let far = subject.units.height(mark.height.abs());
         match seat {
             Seat::At(_) => {}
-            Seat::Above => lines.push(format!("{far} over the sill")),
-            Seat::Below => lines.push(format!("{far} below the sill")),
+            Seat::Above => lines.push(format!("{far} over sill")),
+            Seat::Below => lines.push(format!("{far} below sill")),
         }
         Label { seat, lines }
     };

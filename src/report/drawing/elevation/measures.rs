@@ -33,8 +33,8 @@ pub(super) fn heights(sheet: &mut Sheet, subject: &Subject<'_>, frame: &Frame) {
     }
     let column = Column {
         edge: x - 4.0,
-        text: LEFT - 24.0,
-        room: LEFT - 28.0,
+        text: LEFT - 18.0,
+        room: LEFT - 20.0,
         between: (TOP, frame.bottom()),
     };
     column.draw(sheet, &heights_in_words(subject, frame));
