@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use super::browser;
 use super::scratch::{SITE, Scratch};
+use super::support::open_data;
 
 /// The demonstration, from its folder.
 fn demonstration(scratch: &Scratch, more: &[&str]) -> String {
@@ -119,6 +120,52 @@ fn a_hostile_name_is_a_name_in_every_format() {
     assert_eq!((&rows[0][0], &rows[0][1]), (hostile, "'=cmd()"));
     // Text and JSON carry it as it is: a terminal and a parser run nothing.
     assert_eq!(scratch.site_json()["openings"][0]["id"], "=cmd()");
+}
+
+/// FEMA's rasters of four floods at Houston: the curve of elevation and chance is drawn.
+#[test]
+fn several_floods_open_and_print() {
+    let Some(folder) = open_data("houston") else {
+        return;
+    };
+    let folder = folder.display();
+    let scratch = Scratch::new();
+    let garage = "id = \"door\"\nsill = \"26.0 ft NAVD88\"";
+    let site = SITE
+        .replace(
+            "longitude = -74.0, latitude = 40.0",
+            "longitude = -95.29655, latitude = 29.67252",
+        )
+        .replace("8.1 ft", "27.1 ft")
+        .replace("id = \"door\"", garage);
+    scratch.write("site.toml", site);
+    let dem = format!("{folder}/ned19_n29x75_w095x50_tx_houstoncity_2008_clipped_feet.tif");
+    let surfaces = [
+        ("10%", "10pct"),
+        ("2%", "2pct"),
+        ("1%", "1pct"),
+        ("0.2%", "02pct"),
+    ];
+    let surfaces = surfaces.map(|(chance, name)| {
+        format!("--surface={chance}={folder}/wse_{name}_clipped_resampled.tif")
+    });
+    let stated = ["dem", "surface"].map(|what| {
+        [
+            format!("--{what}-unit=ft"),
+            format!("--{what}-datum=NAVD88"),
+        ]
+    });
+    let mut asked = vec!["site", "site.toml", "--dem", &dem, "--format", "html"];
+    asked.extend(
+        surfaces
+            .iter()
+            .chain(stated.iter().flatten())
+            .map(String::as_str),
+    );
+    let page = scratch.answer(&asked);
+    assert!(page.contains("How often"), "the curve is not in the page");
+    scratch.write("houston.html", page);
+    browser::opens(&[scratch.path("houston.html")]);
 }
 
 #[test]

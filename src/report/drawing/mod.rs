@@ -22,5 +22,5 @@ mod stage_chance;
 
 pub(super) use elevation::elevation;
 pub(super) use pressure::pressure;
-pub(super) use sheet::{DRAWING_STYLE, Sheet};
+pub(super) use sheet::DRAWING_STYLE;
 pub(super) use stage_chance::stage_chance;

@@ -37,17 +37,25 @@ struct Cell<'a> {
 
 impl<'a> Grid<'a> {
     fn of(table: &'a Table) -> Self {
+        // A row may end before the last column; a line below it does not.
+        let columns = table.rows().iter().map(Vec::len).max().unwrap_or_default();
+        let columns = columns.max(table.header().len());
         let cells = |row: &'a [String]| {
-            let cells = row.iter().enumerate();
+            let texts = row.iter().map(|text| text.trim());
+            let cells = texts.chain(std::iter::repeat("")).enumerate();
             cells
+                .take(columns)
                 .map(|(column, text)| Cell {
-                    text: text.trim(),
+                    text,
                     figure: table.has_figures(column),
                 })
                 .collect()
         };
         Self {
-            header: cells(table.header()),
+            header: match table.header() {
+                [] => Vec::new(),
+                header => cells(header),
+            },
             rows: table.rows().iter().map(|row| cells(row)).collect(),
         }
     }

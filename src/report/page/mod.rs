@@ -47,7 +47,6 @@ struct Page<'a> {
     plan: Option<String>,
     section: Option<String>,
     chances: Option<String>,
-    years: u32,
     behind: Vec<String>,
     to_settle: Vec<String>,
     cautions: Vec<String>,
@@ -85,8 +84,7 @@ impl<'a> Page<'a> {
                 .collect::<Result<_, _>>()?,
             plan: None,
             section: None,
-            chances: stage_chance("chances", assessment),
-            years: method.years,
+            chances: stage_chance("chances", assessment, None),
             behind: assessment
                 .behind
                 .iter()

@@ -3,7 +3,7 @@
 use super::answer::anchor;
 use super::blocks::Blocks;
 use crate::assess::{Assessment, OpeningAssessment};
-use crate::report::drawing::{elevation, pressure};
+use crate::report::drawing::{elevation, pressure, stage_chance};
 use crate::report::outline::Outline;
 use crate::report::words::{
     asks_for, findings, label, place_table, reasons, sheet as sheet_outline,
@@ -27,6 +27,8 @@ pub(super) struct OpeningPart<'a> {
     pub(super) place: Option<String>,
     /// What would answer what is unresolved.
     pub(super) resolved_by: Vec<&'static str>,
+    /// Levels of several floods where it stands, if that is not where the site is.
+    pub(super) chances: Option<String>,
     /// Pressure over the height.
     pub(super) pressure: Option<String>,
     /// Every load, check, piece and anchor.
@@ -46,7 +48,7 @@ impl<'a> OpeningPart<'a> {
             Blocks::render(&outline, 4)
         });
         let sheet = opening.barrier.as_ref();
-        let sheet = sheet.map(|barrier| Blocks::render(&sheet_outline(barrier, units), 4));
+        let sheet = sheet.map(|barrier| Blocks::render(&sheet_outline(barrier, units), 3));
         let anchor = anchor(number);
         Ok(Self {
             name: &opening.opening.id,
@@ -62,7 +64,11 @@ impl<'a> OpeningPart<'a> {
                 .iter()
                 .filter_map(|reason| reason.resolved_by())
                 .collect(),
-            pressure: pressure(&format!("{anchor}-pressure"), assessment, opening),
+            pressure: opening.barrier.as_ref().and_then(|barrier| {
+                let id = format!("{anchor}-pressure");
+                pressure(&id, &opening.opening.id, &barrier.design, units)
+            }),
+            chances: stage_chance(&format!("{anchor}-chances"), assessment, Some(opening)),
             sheet: sheet.transpose()?,
             anchor,
         })
