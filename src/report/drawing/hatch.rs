@@ -72,13 +72,12 @@ impl Sheet {
 
     /// An area within points, with a hatch that was [`provide`](Self::provide)d.
     pub(in crate::report) fn hatched(&mut self, hatch: Hatch, points: &[Point]) {
-        let mut corners = points.iter();
-        let Some(first) = corners.next() else { return };
-        let mut path = format!("M{} {}", pixels(first.0), pixels(first.1));
-        for corner in corners {
-            path.push_str(&format!("L{} {}", pixels(corner.0), pixels(corner.1)));
+        let corner = |(x, y): &Point| format!("{} {}", pixels(*x), pixels(*y));
+        let corners: Vec<String> = points.iter().map(corner).collect();
+        if corners.is_empty() {
+            return;
         }
-        path.push('Z');
+        let path = format!("M{}Z", corners.join("L"));
         let area = Path::new()
             .set("class", "hatched")
             .set("fill", format!("url(#{}-{})", self.id, hatch.look().0))

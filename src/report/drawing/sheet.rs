@@ -238,7 +238,7 @@ mod tests {
         sheet.line("edge", (0.0, 0.0), (20.0, -0.01));
         assert_eq!(
             sheet.finish(),
-            r##"<svg aria-labelledby="one-title one-text" class="drawing" role="img" viewBox="0 0 20 10.5" xmlns="http://www.w3.org/2000/svg">
+            r#"<svg aria-labelledby="one-title one-text" class="drawing" role="img" viewBox="0 0 20 10.5" xmlns="http://www.w3.org/2000/svg">
 <title id="one-title">A title</title>
 <desc id="one-text">A description</desc>
 <clipPath id="one-frame">
@@ -248,7 +248,7 @@ mod tests {
 <path class="water" d="M0 0L1.2 0L1 2Z"/>
 </g>
 <line class="edge" x1="0" x2="20" y1="0" y2="0"/>
-</svg>"##
+</svg>"#
         );
     }
 }

@@ -3,7 +3,7 @@
 use super::front::Front;
 use super::levels::{heights_in_words, levels_in_words};
 use super::subject::{Level, Subject};
-use crate::report::drawing::beside::{Seat, height_of};
+use crate::report::drawing::beside::{Label, Seat, height_of};
 
 /// Width of the sheet, and the part of it that is drawn on, in pixels.
 pub(super) const WIDTH: f64 = 640.0;
@@ -64,6 +64,7 @@ impl Frame {
 
     /// Shows more wall where labels need it.
     fn make_room(&mut self, subject: &Subject<'_>) {
+        self.make_room_beyond(subject);
         let right = height_of(&levels_in_words(subject, self));
         let left = height_of(&heights_in_words(subject, self));
         let needed = right.max(left).max(LEAST_HIGH);
@@ -72,6 +73,33 @@ impl Frame {
             self.high += missing * 0.7 / self.scale;
             self.low -= missing * 0.3 / self.scale;
         }
+    }
+
+    /// Shows more wall beyond the outermost level that is drawn, so that the arrows of those
+    /// that are not keep clear of its leader.
+    fn make_room_beyond(&mut self, subject: &Subject<'_>) {
+        let labels = levels_in_words(subject, self);
+        let room = |seat: Seat| {
+            let beyond = labels.iter().filter(|label| label.seat == seat);
+            let beyond: Vec<Label> = beyond.cloned().collect();
+            let half = if beyond.is_empty() { 0.0 } else { 0.5 };
+            height_of(&beyond) + half * height_of(&labels[..labels.len().min(1)])
+        };
+        let drawn = labels.iter().filter_map(|label| match label.seat {
+            Seat::At(height) => Some(height),
+            Seat::Above | Seat::Below => None,
+        });
+        let (highest, lowest) = drawn.fold((f64::INFINITY, 0.0_f64), |(high, low), at| {
+            (high.min(at), low.max(at))
+        });
+        let (above, below) = (room(Seat::Above), room(Seat::Below));
+        let missing = |needed: f64, has: f64| (needed - has).max(0.0) / self.scale;
+        let (up, down) = (
+            missing(above, highest - TOP),
+            missing(below, self.bottom() - lowest),
+        );
+        self.high += up;
+        self.low -= down;
     }
 
     /// Where a place along the wall lies across the sheet.

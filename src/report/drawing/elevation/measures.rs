@@ -1,14 +1,13 @@
 //! Dimensions: heights to the left, lengths below.
 
 use super::frame::{Frame, LEFT, TOP};
-use super::front::{Front, Kind};
+use super::front::Front;
+use super::key::Key;
 use super::levels::heights_in_words;
 use super::subject::Subject;
-use crate::quantity::UnitSystem;
-use crate::quantity::unit::{Length, foot, meter};
+use crate::quantity::unit::{Length, meter};
 use crate::report::drawing::beside::Column;
 use crate::report::drawing::lettering::width;
-use crate::report::drawing::nice::{at_most, decimals};
 use crate::report::drawing::sheet::{Anchor, Sheet};
 
 /// Height of one row of dimensions below the drawing.
@@ -18,15 +17,14 @@ const LAST: f64 = 40.0;
 
 /// Heights over the sill, measured along one line.
 pub(super) fn heights(sheet: &mut Sheet, subject: &Subject<'_>, frame: &Frame) {
-    let Some((_, highest)) = heights_of(subject).first().copied() else {
+    let heights = super::levels::heights(subject);
+    let Some((_, highest)) = heights.first() else {
         return;
     };
     let x = LEFT - 6.0;
     let top = frame.up(highest.value).max(TOP);
     sheet.line("measure", (x, frame.up(0.0)), (x, top));
-    let ticks = heights_of(subject)
-        .into_iter()
-        .map(|(_, height)| height.value);
+    let ticks = heights.iter().map(|(_, height)| height.value);
     for height in ticks.chain([0.0]).filter(|height| *height <= frame.high) {
         let at = frame.up(height);
         sheet.line("measure", (x - 4.0, at), (x + 4.0, at));
@@ -40,17 +38,10 @@ pub(super) fn heights(sheet: &mut Sheet, subject: &Subject<'_>, frame: &Frame) {
     column.draw(sheet, &heights_in_words(subject, frame));
 }
 
-fn heights_of(subject: &Subject<'_>) -> Vec<(&'static str, crate::quantity::Length)> {
-    super::levels::heights(subject)
-}
-
 /// Dimensions below the drawing.
 pub(super) struct Rows {
-    rows: Vec<Vec<Measure>>,
-    units: UnitSystem,
-    has_posts: bool,
-    has_planks: bool,
-    has_folds: bool,
+    measures: Vec<Vec<Measure>>,
+    key: Key,
 }
 
 /// A dimension between two places on the sheet; no text where there is no room for one.
@@ -68,73 +59,27 @@ impl Rows {
         }
         rows.push(whole(subject, front, frame));
         rows.retain(|row| !row.is_empty());
-        let of_kind = |kind| front.posts.iter().any(|post| post.kind == kind);
         Self {
-            rows,
-            units: subject.units,
-            has_posts: front.posts.iter().any(|post| post.kind != Kind::Perhaps),
-            has_planks: !front.spans.is_empty(),
-            has_folds: of_kind(Kind::Corner),
+            measures: rows,
+            key: Key::of(subject.units, front),
         }
     }
 
     #[allow(clippy::cast_precision_loss)] // three rows
     pub(super) fn height(&self) -> f64 {
-        self.rows.len() as f64 * ROW + LAST
+        self.measures.len() as f64 * ROW + LAST
     }
 
     pub(super) fn draw(&self, sheet: &mut Sheet, frame: &Frame) {
         let mut y = frame.bottom() + ROW - 4.0;
-        for row in &self.rows {
+        for row in &self.measures {
             for measure in row {
                 let text = measure.text.as_deref();
                 sheet.dimension_across((measure.from, y), measure.to, text.unwrap_or_default());
             }
             y += ROW;
         }
-        self.scale_bar(sheet, frame, y);
-        self.key(sheet, y);
-    }
-
-    /// A length in figures, drawn as long as it is.
-    fn scale_bar(&self, sheet: &mut Sheet, frame: &Frame, y: f64) {
-        let (unit, name) = match self.units {
-            UnitSystem::Us => (Length::new::<foot>(1.0), "ft"),
-            UnitSystem::Si => (Length::new::<meter>(1.0), "m"),
-        };
-        let each = unit.value * frame.scale;
-        let length = at_most(110.0 / each);
-        let digits = decimals(length);
-        let right = 632.0;
-        let left = right - length * each;
-        sheet.line("axis", (left, y), (right, y));
-        let middle = f64::midpoint(left, right);
-        for x in [left, middle, right] {
-            sheet.line("axis", (x, y - 4.0), (x, y + 4.0));
-        }
-        sheet.rectangle("mark", (left, y - 2.0), (middle - left, 4.0));
-        let text = format!("to scale: {length:.digits$} {name}");
-        sheet.text("small", (left - 8.0, y + 4.0), Anchor::End, &text);
-    }
-
-    fn key(&self, sheet: &mut Sheet, y: f64) {
-        let mut x = 8.0;
-        for (shown, look, name) in [
-            (self.has_planks, "plank", "plank"),
-            (self.has_posts, "post", "post"),
-            (self.has_folds, "fold", "fold line"),
-        ] {
-            if !shown {
-                continue;
-            }
-            if look == "fold" {
-                sheet.line(look, (x + 8.0, y - 8.0), (x + 8.0, y + 8.0));
-            } else {
-                sheet.rectangle(look, (x, y - 5.0), (16.0, 10.0));
-            }
-            sheet.text("small", (x + 22.0, y + 4.0), Anchor::Start, name);
-            x += 22.0 + width(name, 12.0) + 14.0;
-        }
+        self.key.draw(sheet, frame, y);
     }
 }
 

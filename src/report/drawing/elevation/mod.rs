@@ -3,6 +3,7 @@
 mod barrier;
 mod frame;
 mod front;
+mod key;
 mod levels;
 mod measures;
 mod remarks;

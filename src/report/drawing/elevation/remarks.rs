@@ -26,7 +26,7 @@ pub(super) fn remarks(subject: &Subject<'_>, front: &Front, frame: &Frame) -> Ve
     if let Some((from, to)) = frame.left_out {
         let length = Length::new::<meter>(to - from);
         remarks.push(format!(
-            "Between the two break lines {} of its length are left out.",
+            "Between the two break lines {} of its length is left out.",
             units.dimension(length)
         ));
     }

@@ -2,6 +2,7 @@
 
 mod outline;
 mod panel;
+mod words;
 
 #[cfg(test)]
 mod tests;
@@ -12,9 +13,8 @@ use super::hatch::Hatch;
 use super::lettering::fitted;
 use super::scale::Scale;
 use super::sheet::{Anchor, Sheet};
-use crate::assess::percent;
 use crate::barrier::{BarrierDesign, CaseLoad, LoadCase};
-use crate::load::{Impact, LoadPart};
+use crate::load::LoadPart;
 use crate::quantity::unit::{foot, meter};
 use crate::quantity::{Length, UnitSystem};
 use crate::report::parts::profiles;
@@ -27,7 +27,7 @@ const RIGHT: f64 = 508.0;
 const TOP: f64 = 44.0;
 const BOTTOM: f64 = 264.0;
 /// Where footnotes begin: below the axis of pressures and four lines for each panel.
-const NOTES: f64 = BOTTOM + 118.0;
+const NOTES: f64 = BOTTOM + 104.0;
 
 /// What presses on the barrier of an opening in the case that governs it; `None` where
 /// nothing does. Each part has a panel of its own, all with one scale, and the last is all of
@@ -193,57 +193,5 @@ impl Shown<'_> {
             between: (TOP - 12.0, BOTTOM),
         };
         column.draw(sheet, &labels);
-    }
-
-    /// What the drawing does not show.
-    fn notes(&self) -> Vec<String> {
-        let units = self.units;
-        let mut notes = vec![
-            "The water stands to the left and the planks to the right; without load factors. An arrow is the force of a part on each unit of width, at the height where it acts.".to_owned(),
-        ];
-        notes.push(match self.design.governing() {
-            Some(check) => format!(
-                "Nearest to its limit in this case: {} in {}, {} of what is allowed.",
-                check.part,
-                check.what,
-                percent(check.ratio())
-            ),
-            None => "No plank or post could be checked, so that no case governs: this is the water at the top of the barrier.".to_owned(),
-        });
-        notes.extend(self.load.debris.map(|impact| {
-            let force = match impact {
-                Impact::Patch { force, .. } => units.force(force),
-                Impact::Strip { force, .. } => units.line_load(force),
-            };
-            format!("Not drawn: debris with {force}, which strikes at one place at a time.")
-        }));
-        notes.extend(self.load.water.crest().map(|crest| {
-            let crest = units.height(crest);
-            format!("The crests of the waves reach {crest} over the sill.")
-        }));
-        notes
-    }
-
-    fn told(&self) -> String {
-        let units = self.units;
-        let mut told = vec![format!(
-            "The water stands {} over the sill, the barrier is {} high.",
-            units.height(self.load.depth),
-            units.height(self.design.stack.height)
-        )];
-        for panel in &self.panels {
-            let resultant = panel.profile.resultant();
-            let (greatest, at) = panel.profile.greatest();
-            told.push(format!(
-                "{}: {} at {} over the sill, at most {} at {}.",
-                panel.name,
-                units.line_load(resultant.force),
-                units.height(resultant.height),
-                units.pressure(greatest),
-                units.height(at)
-            ));
-        }
-        told.extend(self.notes());
-        told.join(" ")
     }
 }

@@ -50,7 +50,7 @@ impl Panel {
     pub(super) fn draw(&self, sheet: &mut Sheet, room: &Room) {
         let face = room.to - PLANKS;
         let pressures = Scale::between((0.0, room.greatest), (face, room.from + 4.0));
-        self.planks(sheet, room, face);
+        Self::planks(sheet, room, face);
         let line = outline(&self.profile);
         let mut points: Vec<_> = line
             .iter()
@@ -66,7 +66,7 @@ impl Panel {
         self.caption(sheet, room);
     }
 
-    fn planks(&self, sheet: &mut Sheet, room: &Room, face: f64) {
+    fn planks(sheet: &mut Sheet, room: &Room, face: f64) {
         let (sill, top) = (
             room.heights.at(0.0),
             room.heights.at(room.stack.height.value),

@@ -37,14 +37,15 @@ pub(in crate::report) fn stage_chance(
         None => &assessment.place,
     };
     let curve = place.curve.as_ref()?;
-    let heights = match own {
-        Some(opening) => heights(place, [opening], assessment.method.units),
-        None => {
-            let openings = assessment.openings.iter();
-            let here = openings.filter(|opening| opening.place.is_none());
-            heights(place, here, assessment.method.units)
-        }
+    let openings: Vec<&OpeningAssessment<'_>> = match own {
+        Some(opening) => vec![opening],
+        None => assessment
+            .openings
+            .iter()
+            .filter(|opening| opening.place.is_none())
+            .collect(),
     };
+    let heights = heights(place, openings, assessment.method.units);
     let shown = Shown {
         name: own.map_or(&assessment.site.name, |opening| &opening.opening.id),
         curve,
