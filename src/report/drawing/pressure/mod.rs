@@ -92,17 +92,23 @@ struct Shown<'a> {
 
 impl Shown<'_> {
     fn draw(&self, id: &str, name: &str) -> String {
-        let title = format!(
-            "Pressure on the barrier of {name}: {}, the case that governs",
-            self.load.case.word()
-        );
+        let case = self.load.case.word();
+        let (title, case) = match self.design.governing() {
+            Some(_) => (
+                format!("Pressure on the barrier of {name}: {case}, the case that governs"),
+                format!("governing case: {case}"),
+            ),
+            None => (
+                format!("Pressure on the barrier of {name}: {case}"),
+                case.to_owned(),
+            ),
+        };
         let notes = Footnotes::of(&self.notes());
         let size = (WIDTH, NOTES + notes.height() + 10.0);
         let mut sheet = Sheet::new(id, size, &title, &self.told());
         let heading = format!("Pressure on the barrier of {name}");
         let heading = fitted(&heading, 13.0, WIDTH - 16.0);
         sheet.text("strong", (8.0, 20.0), Anchor::Start, &heading);
-        let case = format!("governing case: {}", self.load.case.word());
         sheet.text("small", (8.0, 37.0), Anchor::Start, &case);
         for panel in &self.panels {
             sheet.provide(panel.hatch);
