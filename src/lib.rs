@@ -10,6 +10,7 @@
 //!   [`verdict`]: the engineering, pure computation without files;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
+//! - [`surroundings`]: what lies around an assessed site, to be drawn;
 //! - [`portfolio`]: many buildings, and what is counted of them;
 //! - [`report`]: the assessment, or the summary of a portfolio, for its readers.
 //!
@@ -83,5 +84,6 @@ pub mod hazard;
 pub mod level;
 pub mod portfolio;
 pub mod report;
+pub mod surroundings;
 pub mod table;
 pub mod terrain;

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 21] = [
+const ROOMS: [&str; 22] = [
     "quantity",
     "statement",
     "beam",
@@ -25,6 +25,7 @@ const ROOMS: [&str; 21] = [
     "hazard",
     "level",
     "assess",
+    "surroundings",
     "portfolio",
     "report",
     "cli",

@@ -9,7 +9,7 @@ use geo::{MultiLineString, MultiPolygon, Rect};
 
 use super::geometry::{lines, point, polygons};
 use super::value::append_number;
-use super::{AttributeValue, GeometryProblem, GisError, completeness, heard};
+use super::{AttributeValue, GeometryProblem, GisError, completeness, heard, stated_date};
 
 /// Reads the features of one layer, all or within a box.
 ///
@@ -84,6 +84,12 @@ impl<'dataset> FeatureReader<'dataset> {
     #[must_use]
     pub fn spatial_ref(&self) -> Option<SpatialRef> {
         self.layer.spatial_ref()
+    }
+
+    /// What the layer says of its date, in words; `None` where it says nothing.
+    #[must_use]
+    pub fn stated_date(&self) -> Option<String> {
+        stated_date(&self.layer)
     }
 
     /// The box around all coordinates of the layer; `None` where it has none, or where the

@@ -7,6 +7,7 @@
 
 mod completeness;
 mod curve;
+mod date;
 mod error;
 mod feature_cursor;
 mod feature_reader;
@@ -27,5 +28,6 @@ pub use open::{RASTER_FORMATS, VECTOR_FORMATS, open_raster, open_vector};
 pub use start::start;
 pub use value::AttributeValue;
 
+pub(crate) use date::stated_date;
 pub(crate) use messages::heard;
 pub(crate) use value::append_number;

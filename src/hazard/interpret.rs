@@ -95,6 +95,7 @@ pub fn interpret(
             .and_then(|row| row.annual_chance)
             .unwrap_or(schema.annual_chance),
         origin: numbers.text(Role::Origin),
+        date: numbers.text(Role::Date),
         remarks: numbers.remarks,
         words: Words::default(),
     }

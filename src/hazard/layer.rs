@@ -5,7 +5,7 @@ use std::path::Path;
 use gdal::Dataset;
 use geo::Rect;
 
-use super::{HazardError, LayerContent, Part};
+use super::{HazardError, LayerContent, LayerOrigin, Part};
 use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, Projector};
 use crate::gis::{self, FeatureReader, Record};
 
@@ -28,15 +28,21 @@ pub(super) struct LayerSource<'a> {
 /// Reads a layer, all of it or a part.
 ///
 /// The layer is the named one, or the only one, or the only one with the needed attributes.
-/// `prepare` looks at its attributes, `visit` takes each feature and gives back its box.
+/// `prepare` looks at its attributes, `visit` takes each feature and gives back its box. Comes
+/// back with the layer's system and where it stands.
 pub(super) fn read_layer<Columns>(
     source: &LayerSource<'_>,
     prepare: impl FnOnce(&FeatureReader<'_>) -> Result<Columns, HazardError>,
     mut visit: impl FnMut(&Columns, &str, &Record<'_>) -> Result<Option<Rect<f64>>, HazardError>,
-) -> Result<Projector, HazardError> {
+) -> Result<(Projector, LayerOrigin), HazardError> {
     let dataset = gis::open_vector(source.path)?;
     let reader = choose_layer(source, &dataset)?;
     let name = reader.name().to_owned();
+    let origin = LayerOrigin {
+        path: source.path.to_owned(),
+        layer: name.clone(),
+        dated: reader.stated_date(),
+    };
     let crs = crs_of(&reader, &dataset, source)?;
     if let Some(extent) = reader.extent() {
         check_degrees(&crs, extent, source, &name)?;
@@ -55,7 +61,7 @@ pub(super) fn read_layer<Columns>(
         }
         Ok::<(), HazardError>(())
     })?;
-    Ok(projector)
+    Ok((projector, origin))
 }
 
 impl LayerSource<'_> {

@@ -6,7 +6,7 @@ use geo::Coord;
 use smallvec::SmallVec;
 
 use super::shared::SharedZones;
-use super::{Zone, ZoneArea, ZonesHere};
+use super::{LayerOrigin, Zone, ZoneArea, ZonesHere};
 use crate::crs::{CrsError, HorizontalCrs, LocalFrame, Projector};
 use crate::site::Location;
 
@@ -51,6 +51,12 @@ impl ZoneMap {
     #[must_use]
     pub const fn crs(&self) -> &HorizontalCrs {
         self.projector.target()
+    }
+
+    /// Where they were read from.
+    #[must_use]
+    pub fn origin(&self) -> &LayerOrigin {
+        self.shared.origin()
     }
 
     /// The zones with their areas (in the layer's coordinates), in the order of the layer.

@@ -20,6 +20,7 @@ mod layer_path;
 mod level_lines;
 mod map;
 mod number;
+mod origin;
 mod part;
 mod read;
 mod remark;
@@ -41,6 +42,7 @@ pub use level_lines::{
     read_level_lines, read_level_lines_by,
 };
 pub use map::ZoneMap;
+pub use origin::LayerOrigin;
 pub use part::Part;
 pub use read::{ZoneStatement, read_zones, read_zones_by};
 pub use remark::ZoneRemark;

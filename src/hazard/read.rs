@@ -63,7 +63,7 @@ pub fn read_zones_by(
         needed: schema.needed().map(|role| schema.names(role)).collect(),
     };
     let (mut zones, mut without_area) = (Vec::new(), 0);
-    let projector = read_layer(
+    let (projector, origin) = read_layer(
         &source,
         |reader| Ok(Columns::new(schema, reader)),
         |columns, name, record| {
@@ -86,7 +86,7 @@ pub fn read_zones_by(
             Ok(Some(extent))
         },
     )?;
-    let shared = SharedZones::new(projector.target().clone(), zones, without_area);
+    let shared = SharedZones::new(projector.target().clone(), origin, zones, without_area);
     Ok(ZoneMap::new(projector, Arc::new(shared)))
 }
 

@@ -9,7 +9,7 @@ use smallvec::SmallVec;
 
 use super::area::{EDGE_METRES, Position, ZoneArea};
 use super::here::worst_first;
-use super::{Zone, ZoneMap};
+use super::{LayerOrigin, Zone, ZoneMap};
 use crate::crs::{CrsError, HorizontalCrs, LocalFrame, Projector};
 use crate::quantity::{Length, unit::meter};
 
@@ -17,6 +17,7 @@ use crate::quantity::{Length, unit::meter};
 /// once. A thread asks them through its own [`ZoneMap`], see [`ZoneMap::share`].
 pub struct SharedZones {
     crs: HorizontalCrs,
+    origin: LayerOrigin,
     zones: Vec<(Zone, ZoneArea)>,
     index: RTree<Indexed>,
     without_area: usize,
@@ -31,6 +32,7 @@ pub(super) type Numbers = SmallVec<[u32; 2]>;
 impl SharedZones {
     pub(super) fn new(
         crs: HorizontalCrs,
+        origin: LayerOrigin,
         zones: Vec<(Zone, ZoneArea)>,
         without_area: usize,
     ) -> Self {
@@ -41,6 +43,7 @@ impl SharedZones {
         });
         Self {
             crs,
+            origin,
             index: RTree::bulk_load(boxes.collect()),
             zones,
             without_area,
@@ -54,6 +57,10 @@ impl SharedZones {
     pub fn map(self: &Arc<Self>) -> Result<ZoneMap, CrsError> {
         let projector = Projector::new(self.crs.clone())?;
         Ok(ZoneMap::new(projector, Arc::clone(self)))
+    }
+
+    pub(super) const fn origin(&self) -> &LayerOrigin {
+        &self.origin
     }
 
     pub(super) fn zones(&self) -> &[(Zone, ZoneArea)] {

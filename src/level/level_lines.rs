@@ -3,7 +3,7 @@
 use super::bracket::{Bracketed, LineRefusal, Position, bracket};
 use super::water::{lines_may_speak, map_says_outside};
 use super::{Candidate, LevelSource, MapLevels, MapQuestion, Silence};
-use crate::hazard::{LevelLineMap, LineKind};
+use crate::hazard::LevelLineMap;
 use crate::quantity::{Length, unit::foot};
 use crate::site::Location;
 
@@ -24,19 +24,12 @@ pub fn candidate_from_lines(
 
 fn candidate(map: &LevelLineMap, found: &Bracketed<'_>) -> Candidate {
     Candidate {
-        source: source(map),
+        source: LevelSource::of_lines(map.kind()),
         elevation: found.elevation,
         sd: Some(found.sd),
         chance: found.annual_chance,
         how: found.how(),
         reference: found.reference(),
-    }
-}
-
-fn source(map: &LevelLineMap) -> LevelSource {
-    match map.kind() {
-        LineKind::CrossSections => LevelSource::CrossSections,
-        LineKind::LevelLines => LevelSource::LevelLines,
     }
 }
 
@@ -55,7 +48,7 @@ pub(super) fn ask(question: &MapQuestion<'_>, levels: &mut MapLevels) {
             Err(refusal) => refusal.to_string(),
         };
         levels.silent.push(Silence {
-            source: source(map),
+            source: LevelSource::of_lines(map.kind()),
             why,
         });
     }

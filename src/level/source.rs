@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use crate::hazard::LineKind;
+
 /// The sources of a flood level, the highest authority first.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
@@ -38,6 +40,15 @@ impl LevelSource {
         Self::DepthOverGrade,
         Self::BoundaryOnTerrain,
     ];
+
+    /// The source that lines of a kind are.
+    #[must_use]
+    pub const fn of_lines(kind: LineKind) -> Self {
+        match kind {
+            LineKind::CrossSections => Self::CrossSections,
+            LineKind::LevelLines => Self::LevelLines,
+        }
+    }
 
     /// The source in results for programs.
     #[must_use]

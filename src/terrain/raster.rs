@@ -32,6 +32,7 @@ pub struct Raster {
     name: Arc<str>,
     pub(super) grid: Grid,
     unit: LengthUnit,
+    dated: Option<String>,
     cell_size: Length,
     projector: Projector,
     cells: Cells,
@@ -84,12 +85,14 @@ impl Raster {
             || path.display().to_string(),
             |name| name.to_string_lossy().into_owned(),
         );
+        let dated = gis::stated_date(&dataset);
         let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
             name: name.into(),
             grid,
             unit,
+            dated,
             cell_size: cell_size(&grid, projector.target()),
             projector,
             tiles: TileShelf::new(cells.tiling()),
@@ -123,6 +126,12 @@ impl Raster {
     #[must_use]
     pub const fn unit(&self) -> LengthUnit {
         self.unit
+    }
+
+    /// What the file says of its own date, in words; `None` where it says nothing.
+    #[must_use]
+    pub fn dated(&self) -> Option<&str> {
+        self.dated.as_deref()
     }
 
     /// Its coordinate reference system.

@@ -81,7 +81,7 @@ pub fn read_level_lines_by(
         needed: vec![schema.names(LineRole::Level)],
     };
     let mut features = Vec::new();
-    let projector = read_layer(
+    let (projector, origin) = read_layer(
         &source,
         |reader| {
             for name in stated.iter().filter_map(|(_, name)| name.as_ref()) {
@@ -111,7 +111,7 @@ pub fn read_level_lines_by(
             Ok(extent)
         },
     )?;
-    Ok(LevelLineMap::new(kind, projector, features))
+    Ok(LevelLineMap::new(kind, projector, origin, features))
 }
 
 /// Where in the layer each role stands.

@@ -13,6 +13,8 @@ pub enum Role {
     Identity,
     /// How the publisher came by the area.
     Origin,
+    /// The day from which the area holds.
+    Date,
     /// Water-surface elevation.
     Level,
     /// Its vertical datum.
@@ -31,11 +33,12 @@ pub enum Role {
 
 impl Role {
     /// Every role.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Zone,
         Self::Subtype,
         Self::Identity,
         Self::Origin,
+        Self::Date,
         Self::Level,
         Self::LevelDatum,
         Self::Depth,
@@ -52,6 +55,7 @@ impl Choice for Role {
         ("subtype", Self::Subtype),
         ("identity", Self::Identity),
         ("origin", Self::Origin),
+        ("date", Self::Date),
         ("level", Self::Level),
         ("level_datum", Self::LevelDatum),
         ("depth", Self::Depth),

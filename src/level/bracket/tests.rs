@@ -6,7 +6,7 @@ use proptest::prelude::*;
 
 use super::{Bracketed, LineRefusal, Position, bracket};
 use crate::crs::{CrsDefinition, Projector};
-use crate::hazard::{LevelLine, LevelLineMap, LineKind};
+use crate::hazard::{LayerOrigin, LevelLine, LevelLineMap, LineKind};
 use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, VerticalDatum, unit::foot};
 use crate::site::Location;
 
@@ -45,7 +45,7 @@ fn map_on(kind: LineKind, drawn: &[Drawn], datum: impl Fn(usize) -> VerticalDatu
             Some(MultiLineString::new(vec![LineString(vertices.collect())])),
         )
     });
-    LevelLineMap::new(kind, projector, features.collect())
+    LevelLineMap::new(kind, projector, LayerOrigin::default(), features.collect())
 }
 
 fn contours(drawn: &[Drawn]) -> LevelLineMap {
