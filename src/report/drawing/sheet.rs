@@ -8,7 +8,8 @@ use svg::node::{Node, Text as Words};
 use super::nice::pixels;
 
 /// The look of every class that a sheet uses.
-pub(in crate::report) const DRAWING_STYLE: &str = include_str!("drawing.css");
+pub(in crate::report) const DRAWING_STYLE: &str =
+    concat!(include_str!("drawing.css"), include_str!("map.css"));
 
 /// A place on the sheet in pixels, from the left and from the top.
 pub(in crate::report) type Point = (f64, f64);
@@ -105,18 +106,7 @@ impl Sheet {
 
     /// Several lines or rings as one mark; a ring within a ring is a hole. `true` closes one.
     pub(in crate::report) fn path(&mut self, class: &str, parts: &[(&[Point], bool)]) {
-        let mut path = String::new();
-        for (points, closed) in parts {
-            for (position, (x, y)) in points.iter().enumerate() {
-                path.push(if position == 0 { 'M' } else { 'L' });
-                path.push_str(&pixels(*x));
-                path.push(' ');
-                path.push_str(&pixels(*y));
-            }
-            if *closed {
-                path.push('Z');
-            }
-        }
+        let path = outline(parts);
         if !path.is_empty() {
             let element = Path::new().set("class", class).set("d", path);
             self.add(element);
@@ -205,6 +195,23 @@ impl Sheet {
             None => self.svg.append(node),
         }
     }
+}
+
+/// What a path draws: `true` closes a part.
+pub(super) fn outline(parts: &[(&[Point], bool)]) -> String {
+    let mut path = String::new();
+    for (points, closed) in parts {
+        for (position, (x, y)) in points.iter().enumerate() {
+            path.push(if position == 0 { 'M' } else { 'L' });
+            path.push_str(&pixels(*x));
+            path.push(' ');
+            path.push_str(&pixels(*y));
+        }
+        if *closed {
+            path.push('Z');
+        }
+    }
+    path
 }
 
 fn lettering(class: &str, at: Point, anchor: Anchor, text: &str) -> Text {

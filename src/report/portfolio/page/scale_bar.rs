@@ -2,8 +2,9 @@
 
 use super::frame::Frame;
 use crate::quantity::UnitSystem;
-use crate::quantity::unit::{Length, foot, kilometer, meter};
-use crate::report::drawing::nice::{at_most, pixels};
+use crate::quantity::unit::{Length, meter};
+use crate::report::drawing::nice::pixels;
+use crate::report::drawing::round_distance;
 
 pub(super) struct ScaleBar {
     /// Pixels.
@@ -22,7 +23,7 @@ impl ScaleBar {
     pub(super) fn of(frame: &Frame, units: UnitSystem) -> Self {
         let metres_a_pixel = METRES_A_DEGREE / frame.pixels_for_a_degree_of_latitude();
         let longest = Length::new::<meter>(LONGEST * metres_a_pixel);
-        let (length, label) = round_length(longest, units);
+        let (length, label) = round_distance(longest, units);
         let latitude = frame.middle_latitude();
         Self {
             length: pixels(length.get::<meter>() / metres_a_pixel),
@@ -35,33 +36,3 @@ impl ScaleBar {
         }
     }
 }
-
-fn round_length(longest: Length, units: UnitSystem) -> (Length, String) {
-    match units {
-        UnitSystem::Si => {
-            let metres = at_most(longest.get::<meter>());
-            let length = Length::new::<meter>(metres);
-            if metres >= 1000.0 {
-                (length, format!("{:.0} km", length.get::<kilometer>()))
-            } else {
-                (length, format!("{metres} m"))
-            }
-        }
-        UnitSystem::Us => {
-            let miles = longest.get::<foot>() / FEET_A_MILE;
-            if miles >= 1.0 {
-                let miles = at_most(miles);
-                (
-                    Length::new::<foot>(miles * FEET_A_MILE),
-                    format!("{miles:.0} mi"),
-                )
-            } else {
-                let feet = at_most(longest.get::<foot>());
-                (Length::new::<foot>(feet), format!("{feet} ft"))
-            }
-        }
-    }
-}
-
-/// NIST SP 811, appendix B.6.
-const FEET_A_MILE: f64 = 5280.0;
