@@ -1,4 +1,4 @@
-//! Writing a layer of points, with what GDAL reports on the way made loud.
+//! Writing layers, with what GDAL reports on the way made loud.
 
 use std::path::Path;
 
@@ -10,6 +10,9 @@ use gdal::vector::{Defn, Feature, FieldDefn, Geometry, Layer, LayerAccess, Layer
 use gdal::{Dataset, DriverManager, errors::GdalError};
 use gdal_sys::{OGRFieldType, OGRwkbGeometryType};
 
+use geo::{MultiLineString, MultiPolygon};
+
+use super::shape::{multi_line, multi_polygon};
 use super::{FeatureReader, GisError, heard, messages, open_vector, start};
 
 /// A layer that is to be written.
@@ -21,10 +24,26 @@ pub struct LayerPlan<'plan> {
     pub name: &'plan str,
     /// The names of its attributes with their kinds.
     pub fields: &'plan [(&'plan str, FieldKind)],
-    /// The coordinate reference system of its points, by an authority's code or PROJJSON;
+    /// What its features are.
+    pub shape: LayerShape,
+    /// The coordinate reference system of their geometry, by an authority's code or PROJJSON;
     /// `None` for a table without geometry.
     pub crs: Option<&'plan str>,
 }
+
+/// What the features of a layer are, where they have a geometry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LayerShape {
+    /// One point each.
+    Points,
+    /// One or more lines each.
+    Lines,
+    /// One or more polygons each.
+    Areas,
+}
+
+/// What fills a layer with features.
+pub type Fill<'fill, E> = Box<dyn FnOnce(&mut LayerDraft<'_>) -> Result<(), E> + 'fill>;
 
 /// A format that layers are written in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,12 +86,27 @@ pub fn write_layer<E: From<GisError>>(
     fill: impl FnOnce(&mut LayerDraft<'_>) -> Result<(), E>,
     beside: impl FnOnce(&mut Dataset) -> Result<(), GdalError>,
 ) -> Result<u64, E> {
+    let written = write_layers(path, vec![(*plan, Box::new(fill))], beside)?;
+    Ok(written.into_iter().sum())
+}
+
+/// As [`write_layer`], for several layers in one file, all of the first one's format; a
+/// `GeoPackage` takes more than one. Returns the number of features of each.
+///
+/// # Errors
+/// As [`write_layer`].
+pub fn write_layers<E: From<GisError>>(
+    path: &Path,
+    layers: Vec<(LayerPlan<'_>, Fill<'_, E>)>,
+    beside: impl FnOnce(&mut Dataset) -> Result<(), GdalError>,
+) -> Result<Vec<u64>, E> {
     start();
+    let names: Vec<&str> = layers.iter().map(|(plan, _)| plan.name).collect();
     let failed = |detail: String| GisError::NotWritten {
         path: path.to_owned(),
         detail,
     };
-    let (outcome, failures) = heard(|| undated(|| write(path, plan, fill, beside)));
+    let (outcome, failures) = heard(|| undated(|| write(path, layers, beside)));
     let written = outcome.map_err(|failure| match failure {
         Failure::Caller(error) => error,
         Failure::Gdal(error) if failures.is_empty() => failed(error.to_string()).into(),
@@ -82,18 +116,19 @@ pub fn write_layer<E: From<GisError>>(
         return Err(failed(failures).into());
     }
     let finished = open_vector(path)?;
-    FeatureReader::new(&finished, path, plan.name)?;
-    let (counted, failures) = heard(|| {
-        let layer = finished.layer_by_name(plan.name);
-        layer.map_or(0, |layer| layer.feature_count())
-    });
-    // An empty FlatGeobuf does not say how many features it has.
-    if counted == written && failures.is_empty() {
-        Ok(written)
-    } else {
-        let detail = format!("{counted} of {written} features are in the file {failures}");
-        Err(failed(detail.trim_end().to_owned()).into())
+    for (name, written) in names.into_iter().zip(&written) {
+        FeatureReader::new(&finished, path, name)?;
+        let (counted, failures) = heard(|| {
+            let layer = finished.layer_by_name(name);
+            layer.map_or(0, |layer| layer.feature_count())
+        });
+        // An empty FlatGeobuf does not say how many features it has.
+        if counted != *written || !failures.is_empty() {
+            let detail = format!("{counted} of {written} features are in the file {failures}");
+            return Err(failed(detail.trim_end().to_owned()).into());
+        }
     }
+    Ok(written)
 }
 
 enum Failure<E> {
@@ -109,24 +144,28 @@ impl<E> From<GdalError> for Failure<E> {
 
 fn write<E: From<GisError>>(
     path: &Path,
-    plan: &LayerPlan<'_>,
-    fill: impl FnOnce(&mut LayerDraft<'_>) -> Result<(), E>,
+    layers: Vec<(LayerPlan<'_>, Fill<'_, E>)>,
     beside: impl FnOnce(&mut Dataset) -> Result<(), GdalError>,
-) -> Result<u64, Failure<E>> {
-    let driver = match plan.format {
-        LayerFormat::GeoPackage => "GPKG",
-        LayerFormat::FlatGeobuf => "FlatGeobuf",
+) -> Result<Vec<u64>, Failure<E>> {
+    let format = layers.first().map(|(plan, _)| plan.format);
+    let driver = match format {
+        Some(LayerFormat::GeoPackage) | None => "GPKG",
+        Some(LayerFormat::FlatGeobuf) => "FlatGeobuf",
     };
     let mut dataset = DriverManager::get_driver_by_name(driver)?.create_vector_only(path)?;
-    let written = if plan.format == LayerFormat::GeoPackage {
-        let mut transaction = dataset.start_transaction()?;
-        let written = write_features(&mut transaction, path, plan, fill)?;
-        beside(&mut transaction)?;
-        transaction.commit()?;
-        written
+    let fill = |dataset: &mut Dataset| -> Result<Vec<u64>, Failure<E>> {
+        let layers = layers.into_iter();
+        let written = layers.map(|(plan, fill)| write_features(dataset, path, &plan, fill));
+        let written = written.collect::<Result<_, _>>()?;
+        beside(dataset)?;
+        Ok(written)
+    };
+    let written = if format == Some(LayerFormat::FlatGeobuf) {
+        fill(&mut dataset)?
     } else {
-        let written = write_features(&mut dataset, path, plan, fill)?;
-        beside(&mut dataset)?;
+        let mut transaction = dataset.start_transaction()?;
+        let written = fill(&mut transaction)?;
+        transaction.commit()?;
         written
     };
     dataset.close()?;
@@ -137,7 +176,7 @@ fn write_features<E: From<GisError>>(
     dataset: &mut Dataset,
     path: &Path,
     plan: &LayerPlan<'_>,
-    fill: impl FnOnce(&mut LayerDraft<'_>) -> Result<(), E>,
+    fill: Fill<'_, E>,
 ) -> Result<u64, Failure<E>> {
     let crs = plan.crs.map(SpatialRef::from_definition).transpose()?;
     let crs = crs.map(|mut crs| {
@@ -155,7 +194,11 @@ fn write_features<E: From<GisError>>(
         name: plan.name,
         srs: crs.as_ref(),
         ty: if crs.is_some() {
-            OGRwkbGeometryType::wkbPoint
+            match plan.shape {
+                LayerShape::Points => OGRwkbGeometryType::wkbPoint,
+                LayerShape::Lines => OGRwkbGeometryType::wkbMultiLineString,
+                LayerShape::Areas => OGRwkbGeometryType::wkbMultiPolygon,
+            }
         } else {
             OGRwkbGeometryType::wkbNone
         },
@@ -244,6 +287,24 @@ impl LayerDraft<'_> {
             point.set_point_2d(0, (x, y));
             self.feature.set_geometry(point)
         });
+        self.told(set)
+    }
+
+    /// Sets the feature's lines.
+    ///
+    /// # Errors
+    /// As [`text`](Self::text).
+    pub fn lines(&mut self, lines: &MultiLineString<f64>) -> Result<(), GisError> {
+        let set = multi_line(lines).and_then(|shape| self.feature.set_geometry(shape));
+        self.told(set)
+    }
+
+    /// Sets the feature's polygons.
+    ///
+    /// # Errors
+    /// As [`text`](Self::text).
+    pub fn areas(&mut self, areas: &MultiPolygon<f64>) -> Result<(), GisError> {
+        let set = multi_polygon(areas).and_then(|shape| self.feature.set_geometry(shape));
         self.told(set)
     }
 

@@ -16,6 +16,7 @@ mod last_error;
 mod layer_writer;
 mod messages;
 mod open;
+mod shape;
 mod start;
 mod value;
 
@@ -23,7 +24,9 @@ pub use error::GisError;
 pub use feature_cursor::FeatureCursor;
 pub use feature_reader::{FeatureReader, Record};
 pub use geometry::GeometryProblem;
-pub use layer_writer::{FieldKind, LayerDraft, LayerFormat, LayerPlan, write_layer};
+pub use layer_writer::{
+    FieldKind, Fill, LayerDraft, LayerFormat, LayerPlan, LayerShape, write_layer, write_layers,
+};
 pub use open::{RASTER_FORMATS, VECTOR_FORMATS, open_raster, open_vector};
 pub use start::start;
 pub use value::AttributeValue;

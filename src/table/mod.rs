@@ -52,5 +52,5 @@ pub use position::Position;
 pub use read::{LONGEST_RECORD, TableReader};
 pub use sort::sort_ranked;
 pub use write::{
-    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, convert, csv_label, csv_text,
+    ClassStyle, ColumnKind, OutColumn, Points, StyleClass, add_style, convert, csv_label, csv_text,
 };

@@ -3,29 +3,21 @@
 
 use std::path::Path;
 
-use crate::assess::{Assessment, Detail, Method, Sources, Uncertainty, assess};
-use crate::barrier::{DesignRules, Kit};
+use super::fixture::assessed_with;
+use crate::assess::{Assessment, Sources};
 use crate::crs::{DatumSettings, Datums};
-use crate::design::rules;
 use crate::hazard::{ZoneMap, ZoneStatement, read_zones};
 use crate::level::LevelMaps;
-use crate::load::LoadZone;
-use crate::quantity::unit::{Length, meter};
-use crate::quantity::{AnnualChance, UnitSystem};
+use crate::quantity::UnitSystem;
 use crate::site::Site;
 use crate::surroundings::Surroundings;
 use crate::terrain::{Dem, DemStatement, Terrain};
-use crate::verdict::Limits;
 
 /// A site, its assessment and its surroundings.
 pub(in crate::report) struct Case {
     pub(in crate::report) assessment: Assessment<'static>,
     pub(in crate::report) surroundings: Surroundings,
 }
-
-/// Both systems of units with a short name.
-pub(in crate::report) const SYSTEMS: [(UnitSystem, &str); 2] =
-    [(UnitSystem::Us, "us"), (UnitSystem::Si, "si")];
 
 /// Without any map.
 pub(in crate::report) fn without_maps() -> Sources {
@@ -61,27 +53,11 @@ pub(in crate::report) fn terrain(path: &Path, statement: &DemStatement) -> Terra
     Terrain::new(vec![Dem::open(path, statement).unwrap()])
 }
 
-/// The assessment keeps what it borrows for as long as the tests run.
+/// The case keeps what it borrows for as long as the tests run.
 pub(in crate::report) fn case(text: &str, sources: Sources, units: UnitSystem) -> Case {
-    let site: &Site = Box::leak(Box::new(Site::from_toml("site.toml", text).unwrap()));
+    let site = Site::from_toml("site.toml", text).unwrap();
     let sources: &Sources = Box::leak(Box::new(sources));
-    let kit = Kit::demonstration().unwrap();
-    let mut rules = rules().unwrap().into_iter();
-    let method = Box::leak(Box::new(Method {
-        rule: rules
-            .find(|rule| rule.id == "us-nfip-floodproofing")
-            .unwrap(),
-        rules: DesignRules::of(&kit, &site.conditions.loads, LoadZone::Other).unwrap(),
-        kit,
-        limits: Limits::shipped().unwrap(),
-        event: AnnualChance::ONE_PERCENT,
-        grade_radius: Length::new::<meter>(10.0),
-        uncertainty: Uncertainty::of(&site.uncertainty, None).unwrap(),
-        years: 30,
-        units,
-        detail: Detail::Full,
-    }));
-    let assessment = assess(site, sources, method).unwrap();
+    let assessment = assessed_with(site, sources, units);
     let surroundings = Surroundings::read(&assessment, sources).unwrap();
     Case {
         assessment,

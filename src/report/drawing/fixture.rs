@@ -75,13 +75,22 @@ fn assessed(
     terrain: Terrain,
     units: UnitSystem,
 ) -> Assessment<'static> {
-    let site: &Site = Box::leak(Box::new(site));
     let sources = Box::leak(Box::new(Sources {
         zones,
         levels: LevelMaps::default(),
         terrain,
         datums: Datums::new(DatumSettings::default()).unwrap(),
     }));
+    assessed_with(site, sources, units)
+}
+
+/// The same, with sources that live as long.
+pub(super) fn assessed_with(
+    site: Site,
+    sources: &'static Sources,
+    units: UnitSystem,
+) -> Assessment<'static> {
+    let site: &Site = Box::leak(Box::new(site));
     let kit = Kit::demonstration().unwrap();
     let rule = rules().unwrap().into_iter();
     let method = Box::leak(Box::new(Method {

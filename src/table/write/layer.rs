@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::rows::{Value, WorkRows};
 use super::{ClassStyle, ColumnKind, Plan, style};
-use crate::gis::{self, FieldKind, GisError, LayerFormat, LayerPlan};
+use crate::gis::{self, FieldKind, GisError, LayerFormat, LayerPlan, LayerShape};
 use crate::table::{TableError, TableFormat};
 
 pub(super) fn write(
@@ -33,6 +33,7 @@ pub(super) fn write(
         },
         name: plan.layer,
         fields: &fields,
+        shape: LayerShape::Points,
         crs: plan.points.map(|points| points.crs.definition()),
     };
     let style = style.filter(|_| format == TableFormat::GeoPackage);
@@ -55,7 +56,7 @@ pub(super) fn write(
                 Ok(draft.end_feature()?)
             })
         },
-        |file| style.map_or(Ok(()), |style| style::add(file, plan.layer, style)),
+        |file| style.map_or(Ok(()), |style| style::add_style(file, plan.layer, style)),
     );
     // The message shall name the target, not the file on its way there.
     written.map(drop).map_err(|error| match error {

@@ -11,7 +11,7 @@ use std::path::Path;
 
 use self::rows::WorkRows;
 pub(super) use self::style::TABLE as STYLE_TABLE;
-pub use self::style::{ClassStyle, StyleClass};
+pub use self::style::{ClassStyle, StyleClass, add_style};
 pub use self::text::{csv_label, csv_text};
 use super::landing::Landing;
 use super::{TableError, TableFormat};

@@ -55,6 +55,16 @@ pub(in crate::report) fn notes(
             section.bearing,
             wind(section.bearing)
         ));
+        let elsewhere = surroundings.openings.iter();
+        let elsewhere: Vec<String> = elsewhere
+            .map(|opening| format!("{:?}", opening.id))
+            .collect();
+        if !elsewhere.is_empty() {
+            notes.push(format!(
+                "Not in the section, because they stand elsewhere: {}.",
+                elsewhere.join(", ")
+            ));
+        }
     }
     notes
 }

@@ -39,7 +39,10 @@ const SIZE: u8 = 8;
 pub(in crate::table) const TABLE: &str = "layer_styles";
 
 /// Adds the style of a layer to the file that the layer is in.
-pub(super) fn add(file: &mut Dataset, layer: &str, style: &ClassStyle) -> Result<(), GdalError> {
+///
+/// # Errors
+/// What GDAL says.
+pub fn add_style(file: &mut Dataset, layer: &str, style: &ClassStyle) -> Result<(), GdalError> {
     let geometry = geometry_of(file, layer)?;
     let table = file.create_layer(LayerOptions {
         name: TABLE,
