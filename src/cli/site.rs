@@ -7,6 +7,7 @@ use sillmark::hazard::Part;
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{SiteRun, TextOptions, csv, json, page, text};
 use sillmark::site::{QuickForm, Site};
+use sillmark::surroundings::Surroundings;
 use sillmark::verdict::CautionTexts;
 
 use super::arguments::{SiteFormat, SiteOptions};
@@ -42,6 +43,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     };
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
+    let around = |assessment| Surroundings::read(assessment, &sources).map_err(Failure::input);
     let result = match options.format {
         SiteFormat::Text => text(
             &assessment,
@@ -52,9 +54,13 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
             },
         ),
         SiteFormat::Json => json(&assessment, &cautions).map_err(Failure::other)?,
-        SiteFormat::Html => {
-            page(&assessment, &site_run(options)?, &cautions).map_err(Failure::other)?
-        }
+        SiteFormat::Html => page(
+            &assessment,
+            &around(&assessment)?,
+            &site_run(options)?,
+            &cautions,
+        )
+        .map_err(Failure::other)?,
         SiteFormat::Csv => csv(&assessment),
         SiteFormat::Gpkg => return Err(Failure::other("geopackage")),
     };

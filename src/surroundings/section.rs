@@ -39,7 +39,7 @@ pub struct SectionPoint {
 
 /// How near to the lowest ground counts as down there, metres: a water surface in a terrain
 /// model is flat to a few centimetres (a judgement, no source).
-pub const LOW: f64 = 0.1;
+pub(super) const LOW: f64 = 0.1;
 
 /// Bearings that are tried.
 const BEARINGS: u32 = 36;

@@ -30,11 +30,6 @@ impl Scale {
         self.at + (number - self.from) * self.pixels_each
     }
 
-    /// How many pixels a length takes.
-    pub(in crate::report) fn length(self, length: f64) -> f64 {
-        (length * self.pixels_each).abs()
-    }
-
     /// Round numbers from `low` to `high`, at least `apart` pixels from each other, each with
     /// its label.
     pub(in crate::report) fn ticks(
@@ -68,7 +63,6 @@ mod tests {
     fn heights_grow_upward() {
         let scale = Scale::between((610.0, 620.0), (200.0, 0.0));
         assert!((scale.at(615.0) - 100.0).abs() < 1e-9);
-        assert!((scale.length(1.0) - 20.0).abs() < 1e-9);
     }
 
     #[test]

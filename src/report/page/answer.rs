@@ -15,8 +15,8 @@ pub(super) struct AnswerLine<'a> {
     pub(super) asked: &'static str,
     pub(super) protect: String,
     pub(super) height: String,
-    pub(super) planks: String,
-    pub(super) posts: String,
+    pub(super) planks: Vec<String>,
+    pub(super) posts: Vec<String>,
 }
 
 impl<'a> AnswerLine<'a> {
@@ -61,16 +61,11 @@ fn pieces(
     opening: &OpeningAssessment<'_>,
     units: UnitSystem,
     wanted: impl Fn(&str) -> bool,
-) -> String {
+) -> Vec<String> {
     let pieces = opening.barrier.iter();
     let pieces = pieces.flat_map(|barrier| &barrier.design.pieces);
-    let told: Vec<String> = pieces
+    pieces
         .filter(|piece| wanted(&piece.name))
         .map(|piece| piece.text(units))
-        .collect();
-    if told.is_empty() {
-        "–".to_owned()
-    } else {
-        told.join(", ")
-    }
+        .collect()
 }

@@ -12,10 +12,11 @@ use self::blocks::Blocks;
 use self::facts::Fact;
 use self::opening::OpeningPart;
 use super::SiteRun;
-use super::drawing::{DRAWING_STYLE, stage_chance};
+use super::drawing::{DRAWING_STYLE, notes, plan, section, stage_chance};
 use super::outline::Outline;
 use super::words::{behind_lines, needs, place_table, still_to_settle, trail_table};
 use crate::assess::Assessment;
+use crate::surroundings::Surroundings;
 use crate::verdict::CautionTexts;
 
 /// The assessment as one HTML file for reading and printing, with its drawings in it; no
@@ -25,10 +26,11 @@ use crate::verdict::CautionTexts;
 /// [`askama::Error`], which does not happen for this template.
 pub fn page(
     assessment: &Assessment<'_>,
+    around: &Surroundings,
     run: &SiteRun,
     texts: &CautionTexts,
 ) -> Result<String, askama::Error> {
-    Page::of(assessment, run, texts)?.render()
+    Page::of(assessment, around, run, texts)?.render()
 }
 
 #[derive(Template)]
@@ -44,8 +46,10 @@ struct Page<'a> {
     answers: Vec<AnswerLine<'a>>,
     place: String,
     openings: Vec<OpeningPart<'a>>,
-    plan: Option<String>,
+    plan: String,
     section: Option<String>,
+    /// Where the maps come from, and what the plan leaves out.
+    map_notes: Vec<String>,
     chances: Option<String>,
     behind: Vec<String>,
     to_settle: Vec<String>,
@@ -59,6 +63,7 @@ struct Page<'a> {
 impl<'a> Page<'a> {
     fn of(
         assessment: &'a Assessment<'a>,
+        around: &Surroundings,
         run: &'a SiteRun,
         texts: &CautionTexts,
     ) -> Result<Self, askama::Error> {
@@ -82,8 +87,9 @@ impl<'a> Page<'a> {
             openings: openings
                 .map(|(number, opening)| OpeningPart::of(number, opening, assessment))
                 .collect::<Result<_, _>>()?,
-            plan: None,
-            section: None,
+            plan: plan("plan", assessment, around),
+            section: section("section", assessment, around),
+            map_notes: notes(assessment, around),
             chances: stage_chance("chances", assessment, None),
             behind: assessment
                 .behind

@@ -8,7 +8,7 @@ use super::subject::Subject;
 use crate::quantity::unit::{Length, meter};
 use crate::report::drawing::beside::Column;
 use crate::report::drawing::lettering::width;
-use crate::report::drawing::sheet::{Anchor, Sheet};
+use crate::report::drawing::sheet::Sheet;
 
 /// Height of one row of dimensions below the drawing.
 const ROW: f64 = 26.0;
