@@ -6,7 +6,7 @@ use crate::quantity::push_fixed;
 use crate::table::csv_label;
 
 /// What stands in a row.
-const SHAPE: ResultShape = ResultShape {
+pub(super) const SHAPE: ResultShape = ResultShape {
     building: false,
     opening: true,
     degrees: true,

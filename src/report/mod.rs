@@ -5,6 +5,7 @@
 
 mod csv;
 mod drawing;
+mod geopackage;
 mod json;
 mod nearest;
 mod outline;
@@ -18,12 +19,13 @@ mod text;
 mod words;
 
 pub use csv::csv;
+pub use geopackage::write_site_layers;
 pub use json::{
     JsonBarrier, JsonBarrierReport, JsonBehind, JsonReport, barrier_json, barrier_json_schema,
     json, json_schema,
 };
 pub use page::page;
-pub use palette::verdict_colour;
+pub use palette::{verdict_colour, verdict_style};
 pub use paragraph::paragraph;
 pub use site_run::{InputFile, SiteRun};
 pub use text::{TextOptions, barrier_sheet, barrier_text, text};

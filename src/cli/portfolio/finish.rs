@@ -8,12 +8,9 @@ use sillmark::crs::CrsDefinition;
 use sillmark::portfolio::summary::Summary;
 use sillmark::portfolio::{Plan, Repeated, Unfinished, coordinate_names};
 use sillmark::quantity::UnitSystem;
-use sillmark::report::{portfolio as report, verdict_colour};
-use sillmark::statement::Choice as _;
-use sillmark::table::{
-    ClassStyle, OutColumn, Points, StyleClass, TableFormat, convert, sort_ranked,
-};
-use sillmark::verdict::{Caution, CautionTexts, Verdict};
+use sillmark::report::{portfolio as report, verdict_style};
+use sillmark::table::{OutColumn, Points, TableFormat, convert, sort_ranked};
+use sillmark::verdict::{Caution, CautionTexts};
 
 use super::beside::RejectsFile;
 use super::facts::{cautions, run_facts};
@@ -167,7 +164,7 @@ impl<'a> Finish<'a> {
                 &converted,
                 self.format,
                 LAYER,
-                Some(&style()),
+                Some(&verdict_style()),
             )
             .map_err(Failure::other)?;
             rows = converted;
@@ -205,21 +202,6 @@ fn points(columns: &[OutColumn], plan: &Plan) -> Result<Option<Points>, Failure>
         }
     };
     Ok(x.zip(y).map(|(x, y)| Points { x, y, crs }))
-}
-
-/// A colour for each verdict.
-fn style() -> ClassStyle {
-    ClassStyle {
-        column: "verdict".to_owned(),
-        classes: Verdict::CHOICES
-            .iter()
-            .map(|(word, verdict)| StyleClass {
-                value: (*word).to_owned(),
-                label: (*word).to_owned(),
-                colour: verdict_colour(*verdict),
-            })
-            .collect(),
-    }
 }
 
 fn form(path: &Path) -> Result<Form, Failure> {

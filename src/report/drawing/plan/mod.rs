@@ -6,6 +6,8 @@ mod legend;
 mod lines;
 mod notes;
 mod relief;
+#[cfg(test)]
+mod tests;
 mod zones;
 
 use geo::Coord;

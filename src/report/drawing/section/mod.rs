@@ -4,6 +4,8 @@ mod frame;
 mod ground;
 mod levels;
 mod sills;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use self::frame::Frame;
@@ -17,7 +19,7 @@ use crate::surroundings::Surroundings;
 /// The sheet, pixels.
 const SIZE: (f64, f64) = (640.0, 352.0);
 /// The plot: left, top, right, bottom.
-const LEFT: f64 = 62.0;
+const LEFT: f64 = 70.0;
 const TOP: f64 = 22.0;
 const RIGHT: f64 = 430.0;
 const BOTTOM: f64 = 256.0;
