@@ -1,5 +1,6 @@
 //! Where results go: stdout, or a file that appears whole or not at all.
 
+use std::fs::File;
 use std::io::{ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 
@@ -55,6 +56,51 @@ impl Target {
     }
 }
 
+impl Target {
+    /// Refuses stdout for a result that is no text.
+    pub(super) fn require_file(&self, ending: &str) -> Result<(), Failure> {
+        match self {
+            Self::Stdout => Err(no_file(ending)),
+            Self::File { .. } => Ok(()),
+        }
+    }
+
+    /// Lets `write` make the whole result as a file of a name that ends in `.ENDING`, beside
+    /// where it is to stand.
+    pub(super) fn fill(
+        self,
+        ending: &str,
+        write: impl FnOnce(&Path) -> Result<(), Failure>,
+    ) -> Result<(), Failure> {
+        let Self::File { path, .. } = self else {
+            return Err(no_file(ending));
+        };
+        let failed = |error| not_written(&path, &error);
+        let folder = Builder::new()
+            .tempdir_in(folder_of(&path))
+            .map_err(failed)?;
+        let whole = folder.path().join(format!("result.{ending}"));
+        write(&whole)?;
+        let synced = File::open(&whole).and_then(|file| file.sync_all());
+        synced.map_err(failed)?;
+        std::fs::rename(&whole, &path).map_err(failed)
+    }
+}
+
+fn no_file(ending: &str) -> Failure {
+    Failure::input(format!(
+        "option --output: it is missing; accepted: the path of a file, such as site.{ending}, since the result is no text"
+    ))
+}
+
+/// The folder that a file stands in.
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    }
+}
+
 /// Puts a file on the disk and gives it its name.
 pub(super) fn land(temporary: NamedTempFile, path: &Path) -> Result<(), Failure> {
     let synced = temporary.as_file().sync_all();
@@ -96,11 +142,7 @@ pub(super) fn check_path(
             "the path of another file",
         ));
     }
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    temporary_in(folder).map_err(|error| match error.kind() {
+    temporary_in(folder_of(path)).map_err(|error| match error.kind() {
         ErrorKind::NotFound => refused("lies in a folder that does not exist", WRITABLE),
         ErrorKind::NotADirectory => refused("lies in something that is not a folder", WRITABLE),
         ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use sillmark::assess::{Detail, Sources, assess};
 use sillmark::hazard::Part;
 use sillmark::quantity::UnitSystem;
-use sillmark::report::{SiteRun, TextOptions, csv, json, page, text};
+use sillmark::report::{SiteRun, TextOptions, csv, json, page, text, write_site_layers};
 use sillmark::site::{QuickForm, Site};
 use sillmark::surroundings::Surroundings;
 use sillmark::verdict::CautionTexts;
@@ -23,6 +23,9 @@ pub(super) const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     let target = Target::open(options.output.output.as_deref(), &files(options))?;
+    if options.format == SiteFormat::Gpkg {
+        target.require_file("gpkg")?;
+    }
     let site = site(options)?;
     let of_site = OfSite {
         rule: site.rule.as_ref(),
@@ -62,7 +65,12 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         )
         .map_err(Failure::other)?,
         SiteFormat::Csv => csv(&assessment),
-        SiteFormat::Gpkg => return Err(Failure::other("geopackage")),
+        SiteFormat::Gpkg => {
+            let around = around(&assessment)?;
+            return target.fill("gpkg", |path| {
+                write_site_layers(path, &assessment, &around).map_err(Failure::other)
+            });
+        }
     };
     target.write(&result)
 }

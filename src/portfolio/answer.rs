@@ -21,6 +21,7 @@ const CHANCES: usize = 6;
 
 /// Which columns a result has beside those that every one has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(clippy::struct_excessive_bools)] // each column is there or not
 pub struct ResultShape {
     /// The name of the building.
     pub building: bool,

@@ -230,3 +230,36 @@ fn the_page_names_what_it_was_read_from() {
         )
     );
 }
+
+#[test]
+fn the_map_layers_hold_the_openings() {
+    let scratch = Scratch::new();
+    demonstration(&scratch, &["--format", "gpkg", "--output", "mill.gpkg"]);
+    let file = gdal::Dataset::open(scratch.path("mill.gpkg")).unwrap();
+    let mut points = file.layer_by_name("points").unwrap();
+    assert_eq!(points.features().count(), 11, "the site and ten openings");
+    for layer in ["zones", "lines"] {
+        file.layer_by_name(layer).unwrap();
+    }
+    // Nothing is left beside the result.
+    let left: Vec<_> = std::fs::read_dir(scratch.folder())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .filter(|name| name.starts_with('.'))
+        .collect();
+    assert_eq!(left, Vec::<String>::new());
+}
+
+#[test]
+fn map_layers_need_a_file() {
+    let scratch = Scratch::new();
+    let said = scratch.refused(&[
+        "site",
+        "site.toml",
+        "--zones",
+        "zones.geojson",
+        "--format",
+        "gpkg",
+    ]);
+    insta::assert_snapshot!(said, @"error: option --output: it is missing; accepted: the path of a file, such as site.gpkg, since the result is no text");
+}

@@ -69,7 +69,7 @@ impl Number {
             return None;
         }
         let text = (opening.number + 1).to_string();
-        let size = plate_size(&text);
+        let plate = plate_size(&text);
         let places = RINGS.iter().flat_map(|ring| {
             (0..AROUND).map(move |step| {
                 let angle = f64::from(step) / f64::from(AROUND) * std::f64::consts::TAU;
@@ -77,9 +77,9 @@ impl Number {
             })
         });
         Some(Self {
-            at: clearing.take(places, size),
+            at: clearing.take(places, plate),
             text,
-            size,
+            size: plate,
             place,
         })
     }
