@@ -3,6 +3,8 @@
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
+use gdal::vector::LayerAccess as _;
+
 use super::browser;
 use super::scratch::{SITE, Scratch};
 use super::support::open_data;

@@ -1,6 +1,6 @@
 //! Labels in a column beside a drawing, each tied to the height that it is about.
 
-use super::lettering::{fitted, spread};
+use super::lettering::{BOLD, fitted, spread};
 use super::sheet::{Anchor, Sheet};
 
 /// From one line of a label to the next, and the size of its letters, in pixels.
@@ -99,13 +99,13 @@ impl Column {
         };
         let first = place - (lines.len() as f64 - 1.0) * LINE / 2.0 + 4.0;
         for (number, line) in lines.iter().enumerate() {
-            let look = if number == 0 && lines.len() > 1 {
-                "small strong"
+            let (look, size) = if number == 0 && lines.len() > 1 {
+                ("small strong", SIZE * BOLD)
             } else {
-                "small"
+                ("small", SIZE)
             };
             let at = (self.text, first + number as f64 * LINE);
-            sheet.text(look, at, anchor, &fitted(line, SIZE, self.room));
+            sheet.text(look, at, anchor, &fitted(line, size, self.room));
         }
     }
 }

@@ -4,7 +4,7 @@
 use svg::node::element::tag::Type;
 use svg::parser::Event;
 
-use super::lettering::width;
+use super::lettering::{BOLD, width};
 
 /// A text with the room it takes.
 #[derive(Clone, Debug)]
@@ -58,12 +58,10 @@ pub(super) fn texts(drawing: &str) -> Vec<Written> {
 fn written(attributes: &svg::node::Attributes, text: &str) -> Written {
     let number = |name: &str| -> f64 { attributes.get(name).unwrap().parse().unwrap() };
     let (x, y) = (number("x"), number("y"));
-    let size = if attributes.get("class").unwrap().contains("small") {
-        12.0
-    } else {
-        13.0
-    };
-    let long = width(text, size);
+    let class = attributes.get("class").unwrap();
+    let size = if class.contains("small") { 12.0 } else { 13.0 };
+    let bold = if class.contains("strong") { BOLD } else { 1.0 };
+    let long = width(text, size * bold);
     let before = match &**attributes.get("text-anchor").unwrap() {
         "start" => 0.0,
         "middle" => long / 2.0,

@@ -15,7 +15,7 @@ mod wall;
 mod tests;
 
 use super::footnotes::Footnotes;
-use super::lettering::fitted;
+use super::lettering::{BOLD, fitted};
 use super::sheet::{Anchor, Sheet};
 use crate::assess::{Assessment, OpeningAssessment};
 use frame::{Frame, LEFT, RIGHT, TOP, WIDTH};
@@ -46,7 +46,7 @@ fn draw(id: &str, subject: &Subject<'_>) -> String {
     let size = (WIDTH, below + notes.height() + 10.0);
     let mut sheet = Sheet::new(id, size, &title, &told);
     let heading = format!("{} from the water side", subject.name);
-    let heading = fitted(&heading, 13.0, WIDTH - 16.0);
+    let heading = fitted(&heading, 13.0 * BOLD, WIDTH - 16.0);
     sheet.text("strong", (8.0, 20.0), Anchor::Start, &heading);
     let inside = (RIGHT - LEFT, frame.bottom() - TOP);
     sheet.clipped("frame", (LEFT, TOP), inside, |sheet| {

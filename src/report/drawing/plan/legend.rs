@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{INSET, LEGEND, MAP, WIDTH, building, lines, zones};
 use crate::assess::Assessment;
-use crate::report::drawing::lettering::fitted;
+use crate::report::drawing::lettering::{BOLD, fitted};
 use crate::report::drawing::sheet::{Anchor, Point, Sheet};
 use crate::report::drawing::texture::Texture;
 use crate::surroundings::{LineUse, Surroundings, ZoneShape};
@@ -183,8 +183,12 @@ impl Row {
         self.sample.draw(sheet, (left, top));
         let words = left + (WORDS - LEGEND);
         let room = WIDTH - WORDS - 4.0;
-        let text = fitted(&self.text, FONT, room);
-        let class = if self.strong { "small strong" } else { "small" };
+        let (class, size) = if self.strong {
+            ("small strong", FONT * BOLD)
+        } else {
+            ("small", FONT)
+        };
+        let text = fitted(&self.text, size, room);
         sheet.text(class, (words, top + 11.5), Anchor::Start, &text);
     }
 }

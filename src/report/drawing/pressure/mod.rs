@@ -10,7 +10,7 @@ mod tests;
 use super::beside::{Column, Label, Seat};
 use super::footnotes::Footnotes;
 use super::hatch::Hatch;
-use super::lettering::fitted;
+use super::lettering::{BOLD, fitted};
 use super::scale::Scale;
 use super::sheet::{Anchor, Sheet};
 use crate::barrier::{BarrierDesign, CaseLoad, LoadCase};
@@ -107,7 +107,7 @@ impl Shown<'_> {
         let size = (WIDTH, NOTES + notes.height() + 10.0);
         let mut sheet = Sheet::new(id, size, &title, &self.told());
         let heading = format!("Pressure on the barrier of {name}");
-        let heading = fitted(&heading, 13.0, WIDTH - 16.0);
+        let heading = fitted(&heading, 13.0 * BOLD, WIDTH - 16.0);
         sheet.text("strong", (8.0, 20.0), Anchor::Start, &heading);
         sheet.text("small", (8.0, 37.0), Anchor::Start, &case);
         for panel in &self.panels {

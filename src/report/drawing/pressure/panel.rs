@@ -6,7 +6,7 @@ use crate::load::PressureProfile;
 use crate::quantity::UnitSystem;
 use crate::quantity::unit::{Pressure, kilopascal, pound_per_square_foot};
 use crate::report::drawing::hatch::Hatch;
-use crate::report::drawing::lettering::fitted;
+use crate::report::drawing::lettering::{BOLD, fitted};
 use crate::report::drawing::nice::{at_most, decimals};
 use crate::report::drawing::scale::Scale;
 use crate::report::drawing::sheet::{Anchor, Sheet};
@@ -108,8 +108,12 @@ impl Panel {
         let bottom = room.heights.at(0.0);
         let mut y = bottom + 40.0;
         for (number, line) in lines.iter().enumerate() {
-            let look = if number == 0 { "small strong" } else { "small" };
-            let line = fitted(line, 12.0, room.to - room.from + 4.0);
+            let (look, size) = if number == 0 {
+                ("small strong", 12.0 * BOLD)
+            } else {
+                ("small", 12.0)
+            };
+            let line = fitted(line, size, room.to - room.from + 4.0);
             sheet.text(look, (middle, y), Anchor::Middle, &line);
             y += 16.0;
         }

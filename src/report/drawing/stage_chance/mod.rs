@@ -9,7 +9,7 @@ mod tests;
 
 use super::beside::{Column, height_of};
 use super::footnotes::Footnotes;
-use super::lettering::fitted;
+use super::lettering::{BOLD, fitted};
 use super::sheet::{Anchor, Sheet};
 use crate::assess::{Assessment, OpeningAssessment, percent};
 use crate::level::Curve;
@@ -76,7 +76,7 @@ impl Shown<'_> {
         let title = format!("Elevation and annual chance of floods at {}", self.name);
         let size = (WIDTH, below + notes.height() + 10.0);
         let mut sheet = Sheet::new(id, size, &title, &self.told());
-        let heading = fitted(&title, 13.0, WIDTH - 16.0);
+        let heading = fitted(&title, 13.0 * BOLD, WIDTH - 16.0);
         sheet.text("strong", (8.0, 20.0), Anchor::Start, &heading);
         axes.draw(&mut sheet, &self.curve.stages, self.units, self.years);
         for height in &self.heights {
