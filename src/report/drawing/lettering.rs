@@ -13,10 +13,12 @@ pub(in crate::report) fn width(text: &str, size: f64) -> f64 {
 fn advance(letter: char) -> f64 {
     match letter {
         'i' | 'j' | 'l' | 'I' | 'J' | '′' | '\'' => 0.3,
-        ' ' | '.' | ',' | ':' | ';' | '/' | 'f' | 't' | '-' | '(' | ')' | '[' | ']' => 0.4,
-        'r' | '"' | '–' | '_' => 0.5,
-        'm' | 'w' | 'M' | 'W' | '%' | '…' | '@' | '—' => 1.0,
-        '±' | '=' | '+' | '<' | '>' => 0.84,
+        ' ' | '.' | ',' => 0.32,
+        'f' | ':' | ';' | '/' | '-' => 0.36,
+        't' | 'r' | '(' | ')' | '[' | ']' => 0.42,
+        's' | 'z' | 'c' | '"' | '–' | '_' => 0.55,
+        'w' | '±' | '=' | '+' | '<' | '>' => 0.84,
+        'm' | 'M' | 'W' | '%' | '…' | '@' | '—' => 1.0,
         'A'..='Z' => 0.79,
         letter if letter.is_ascii() => 0.64,
         // Letters of other scripts: some are twice as wide as a digit.
@@ -25,7 +27,7 @@ fn advance(letter: char) -> f64 {
 }
 
 /// How much wider bold letters are, from the same source.
-pub(in crate::report) const BOLD: f64 = 1.15;
+pub(in crate::report) const BOLD: f64 = 1.12;
 
 /// A text cut to a width, with an ellipsis where something is missing.
 pub(in crate::report) fn fitted(text: &str, size: f64, room: f64) -> String {

@@ -39,11 +39,14 @@ fn sills_and_tops_beside_the_curve() {
         let said = said(&drawing);
         // Sills that lie level have one label; what lies outside the floods has no number.
         for label in [
-            "sill: front door, garden…",
+            "sill: front door, garden",
             "more frequent than 10 %",
             "rarer than 0.2 %",
         ] {
-            assert!(said.iter().any(|text| text == label), "{label} in {said:?}");
+            assert!(
+                said.iter().any(|text| text.starts_with(label)),
+                "{label} in {said:?}"
+            );
         }
         assert_eq!(drawing.matches("class=\"flood\"").count(), 3);
         insta::assert_snapshot!(format!("curve_{system}"), drawing);
