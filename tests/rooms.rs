@@ -27,6 +27,7 @@ mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
+mod surroundings;
 mod table;
 mod terrain;
 mod verdict;

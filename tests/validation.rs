@@ -34,6 +34,10 @@ mod peer;
 mod portfolio_bench;
 #[path = "validation/rasters.rs"]
 mod rasters;
+#[path = "surroundings/fixture.rs"]
+mod site_fixture;
+#[path = "validation/site_layers.rs"]
+mod site_layers;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 #[path = "validation/table.rs"]

@@ -35,7 +35,8 @@ pub struct Zone {
     pub annual_chance: AnnualChance,
     /// How the publisher came by the area, such as `modelled`, where the layer says.
     pub origin: Option<String>,
-    /// The day from which the area holds, as the record writes it, where it does.
+    /// The day from which the area holds, where the record states one: its text, a date as GDAL
+    /// prints it (`2006/08/16`).
     pub date: Option<String>,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<ZoneRemark>,

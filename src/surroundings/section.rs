@@ -15,7 +15,7 @@ use crate::quantity::{AnnualChance, Elevation, Length, unit::meter};
 ///
 /// 1. along 36 bearings, ten degrees apart, the ground is looked at from the site to the edge of
 ///    the square, once for each cell of the grid;
-/// 2. the bearing wins on which the ground comes within [`LOW`] of the lowest ground of them all
+/// 2. the bearing wins on which the ground comes within 0.1 m of the lowest ground of them all
 ///    in the shortest distance, so that a flat water surface is met by the shortest way;
 /// 3. of equals the smaller bearing.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +39,7 @@ pub struct SectionPoint {
 
 /// How near to the lowest ground counts as down there, metres: a water surface in a terrain
 /// model is flat to a few centimetres (a judgement, no source).
-pub(super) const LOW: f64 = 0.1;
+const LOW: f64 = 0.1;
 
 /// Bearings that are tried.
 const BEARINGS: u32 = 36;

@@ -7,3 +7,4 @@ mod portfolio;
 mod portfolio_cases;
 mod sheet;
 mod short;
+mod site_layers;

@@ -55,15 +55,12 @@ pub(in crate::report) fn notes(
             section.bearing,
             wind(section.bearing)
         ));
-        let elsewhere = surroundings.openings.iter();
-        let elsewhere: Vec<String> = elsewhere
-            .map(|opening| format!("{:?}", opening.id))
-            .collect();
-        if !elsewhere.is_empty() {
-            notes.push(format!(
-                "Not in the section, because they stand elsewhere: {}.",
-                elsewhere.join(", ")
-            ));
+        match surroundings.openings.len() {
+            0 => {}
+            1 => notes.push("One opening stands elsewhere and is not in the section.".to_owned()),
+            more => notes.push(format!(
+                "{more} openings stand elsewhere and are not in the section."
+            )),
         }
     }
     notes
@@ -100,7 +97,7 @@ pub(super) fn description(assessment: &Assessment<'_>, surroundings: &Surroundin
         .iter()
         .filter(|line| line.used != LineUse::None);
     for line in used {
-        parts.push(told(line, units));
+        parts.push(format!("A line: {}", told(line, units)));
     }
     parts.join(" ")
 }

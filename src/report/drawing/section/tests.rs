@@ -37,7 +37,11 @@ fn low_ground_outside_every_flooded_zone_is_not_drawn_as_water() {
     assert_legible("between sections", &drawing);
     assert!(!drawing.contains("class=\"water\""));
     let words = words(&drawing);
-    assert!(words.iter().any(|text| text == "below it, in no such zone"));
+    assert!(
+        words
+            .iter()
+            .any(|text| text == "below the flood level, in no flooded zone")
+    );
 }
 
 #[test]

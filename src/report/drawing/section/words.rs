@@ -25,13 +25,13 @@ pub(super) fn below(sheet: &mut Sheet, frame: &Frame, shown: Shown) {
             shown.water,
             None,
             "water",
-            "below the flood level, in its zone",
+            "below the flood level, in a flooded zone",
         ),
         (
             shown.low_ground,
             Some(Texture::Dots),
             "wet-texture",
-            "below it, in no such zone",
+            "below the flood level, in no flooded zone",
         ),
         (
             shown.voids,
