@@ -5,7 +5,7 @@ use geo::Coord;
 use super::plane::Plane;
 use crate::assess::Assessment;
 use crate::crs::CrsError;
-use crate::site::Site;
+use crate::site::{Footprint, Site};
 
 /// An opening with a place of its own.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,6 +38,6 @@ pub(super) fn places(
 
 /// The corners of the building.
 pub(super) fn outline(site: &Site, plane: &Plane) -> Result<Vec<Coord<f64>>, CrsError> {
-    let corners = site.footprint.iter().flat_map(|outline| outline.corners());
+    let corners = site.footprint.iter().flat_map(Footprint::corners);
     corners.map(|corner| plane.metres(*corner)).collect()
 }

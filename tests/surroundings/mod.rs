@@ -7,7 +7,9 @@ use fixture::{look, site, sources, terrain};
 use geo::{Area, Contains, Point};
 use serde_json::{Value, json};
 use sillmark::crs::DatumSettings;
-use sillmark::hazard::{LevelLineMap, LineKind, LineStatement, ZoneClass, read_level_lines};
+use sillmark::hazard::{
+    LevelLineMap, LineKind, LineStatement, ZoneClass, ZoneStatement, read_level_lines,
+};
 use sillmark::quantity::unit::meter;
 use sillmark::quantity::{LengthUnit, VerticalDatum};
 use sillmark::surroundings::{DatumShift, LineUse};
@@ -249,7 +251,8 @@ fn a_record_may_state_its_day() {
     let path =
         crate::hazard::fixture::layer(scratch.path(), &[feature(&attributes, &polygon(&[outer]))]);
     let zones =
-        sillmark::hazard::read_zones_by(&schema, &path, None, &Default::default(), None).unwrap();
+        sillmark::hazard::read_zones_by(&schema, &path, None, &ZoneStatement::default(), None)
+            .unwrap();
     let mut maps = sources(DatumSettings::default());
     maps.zones = vec![zones];
     look(&site(place(750.0, -750.0), ""), &maps, |_, around| {

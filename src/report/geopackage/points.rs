@@ -10,6 +10,7 @@ use crate::report::csv::SHAPE;
 use crate::site::Location;
 use crate::statement::Choice;
 use crate::table::ColumnKind;
+use crate::verdict::Caution;
 
 /// What tells the site from its openings.
 const KIND: &str = "kind";
@@ -92,11 +93,7 @@ fn of_site(assessment: &Assessment<'_>) -> Row {
     let zone = place.zone.as_ref().map(|here| here.worst);
     let level = place.flood_level.as_ref().map(|level| &level.decided);
     let design = place.design_level.as_ref();
-    let cautions: Vec<&str> = assessment
-        .cautions
-        .iter()
-        .map(|caution| caution.code())
-        .collect();
+    let cautions: Vec<&str> = assessment.cautions.iter().map(Caution::code).collect();
     text("zone", zone.map(|zone| zone.code.as_str()));
     text(
         "zone_subtype",

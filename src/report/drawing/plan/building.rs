@@ -15,7 +15,7 @@ const AROUND: i32 = 16;
 
 pub(super) fn draw(
     sheet: &mut Sheet,
-    map: &Map,
+    map: Map,
     surroundings: &Surroundings,
     clearing: &mut Clearing,
 ) {
@@ -62,14 +62,14 @@ struct Number {
 
 impl Number {
     /// The number as near to its opening as there is room; `None` beyond the map.
-    fn of(map: &Map, opening: &OpeningPlace, clearing: &mut Clearing) -> Option<Self> {
+    fn of(map: Map, opening: &OpeningPlace, clearing: &mut Clearing) -> Option<Self> {
         let place = map.at(opening.at);
         let side = super::INSET..=super::INSET + super::MAP;
         if !(side.contains(&place.0) && side.contains(&place.1)) {
             return None;
         }
         let text = (opening.number + 1).to_string();
-        let plate = plate_size(&text);
+        let extent = plate_size(&text);
         let places = RINGS.iter().flat_map(|ring| {
             (0..AROUND).map(move |step| {
                 let angle = f64::from(step) / f64::from(AROUND) * std::f64::consts::TAU;
@@ -77,9 +77,9 @@ impl Number {
             })
         });
         Some(Self {
-            at: clearing.take(places, plate),
+            at: clearing.take(places, extent),
             text,
-            size: plate,
+            size: extent,
             place,
         })
     }

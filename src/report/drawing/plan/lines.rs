@@ -18,7 +18,7 @@ pub(super) const fn class(line: &LineShape) -> &'static str {
     }
 }
 
-pub(super) fn draw(sheet: &mut Sheet, map: &Map, surroundings: &Surroundings) {
+pub(super) fn draw(sheet: &mut Sheet, map: Map, surroundings: &Surroundings) {
     for line in &surroundings.lines {
         let parts: Vec<Vec<Point>> = (line.shape.iter())
             .map(|part| map.points(&part.0))
@@ -31,7 +31,7 @@ pub(super) fn draw(sheet: &mut Sheet, map: &Map, surroundings: &Surroundings) {
 /// The level of each line that was used, and the letters of the section, which come first.
 pub(super) fn label(
     sheet: &mut Sheet,
-    map: &Map,
+    map: Map,
     assessment: &Assessment<'_>,
     surroundings: &Surroundings,
     clearing: &mut Clearing,
@@ -81,12 +81,7 @@ fn along(line: &MultiLineString<f64>, share: f64) -> Option<Coord<f64>> {
 }
 
 /// The line of the section from A to A′.
-pub(super) fn section(
-    sheet: &mut Sheet,
-    map: &Map,
-    section: &SiteSection,
-    clearing: &mut Clearing,
-) {
+pub(super) fn section(sheet: &mut Sheet, map: Map, section: &SiteSection, clearing: &mut Clearing) {
     let (sine, cosine) = section.bearing.to_radians().sin_cos();
     let way = Coord { x: sine, y: cosine };
     let edge = map.reach / way.x.abs().max(way.y.abs());

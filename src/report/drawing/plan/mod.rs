@@ -45,18 +45,18 @@ pub(in crate::report) fn plan(
     let description = notes::description(assessment, surroundings);
     let mut sheet = Sheet::new(id, (WIDTH, height), &title, &description);
     let map = Map::of(surroundings);
-    let mut clearing = Clearing::new(map.frame());
+    let mut clearing = Clearing::new(frame());
     for texture in legend.textures() {
         sheet.provide_texture(texture);
     }
     sheet.rectangle("sheet", (INSET, INSET), (MAP, MAP));
     sheet.clipped("map", (INSET, INSET), (MAP, MAP), |sheet| {
         ground::draw(sheet, surroundings);
-        zones::draw(sheet, &map, surroundings);
-        lines::draw(sheet, &map, surroundings);
-        building::draw(sheet, &map, surroundings, &mut clearing);
-        lines::label(sheet, &map, assessment, surroundings, &mut clearing);
-        zones::label(sheet, &map, surroundings, &mut clearing);
+        zones::draw(sheet, map, surroundings);
+        lines::draw(sheet, map, surroundings);
+        building::draw(sheet, map, surroundings, &mut clearing);
+        lines::label(sheet, map, assessment, surroundings, &mut clearing);
+        zones::label(sheet, map, surroundings, &mut clearing);
     });
     sheet.rectangle("rim", (INSET, INSET), (MAP, MAP));
     sheet.scale_bar(
@@ -106,9 +106,10 @@ impl Map {
     fn points<'points>(self, places: impl IntoIterator<Item = &'points Coord<f64>>) -> Vec<Point> {
         places.into_iter().map(|place| self.at(*place)).collect()
     }
+}
 
-    fn frame(self) -> Area {
-        let middle = INSET + MAP / 2.0;
-        Area::about((middle, middle), MAP - 4.0, MAP - 4.0)
-    }
+/// The room for labels.
+fn frame() -> Area {
+    let middle = INSET + MAP / 2.0;
+    Area::about((middle, middle), MAP - 4.0, MAP - 4.0)
 }

@@ -68,7 +68,7 @@ pub(super) fn edge(zone: &ZoneShape) -> &'static str {
     }
 }
 
-pub(super) fn draw(sheet: &mut Sheet, map: &Map, surroundings: &Surroundings) {
+pub(super) fn draw(sheet: &mut Sheet, map: Map, surroundings: &Surroundings) {
     let rings: Vec<(&ZoneShape, Vec<Vec<Point>>)> = (surroundings.zones.iter())
         .map(|zone| (zone, rings(map, &zone.area)))
         .collect();
@@ -120,7 +120,7 @@ fn rings_of(polygon: &Polygon<f64>) -> impl Iterator<Item = &LineString<f64>> {
     std::iter::once(polygon.exterior()).chain(polygon.interiors())
 }
 
-fn rings(map: &Map, area: &MultiPolygon<f64>) -> Vec<Vec<Point>> {
+fn rings(map: Map, area: &MultiPolygon<f64>) -> Vec<Vec<Point>> {
     // A closed path repeats its first point by itself.
     area.iter()
         .flat_map(rings_of)
@@ -131,7 +131,7 @@ fn rings(map: &Map, area: &MultiPolygon<f64>) -> Vec<Vec<Point>> {
 /// Writes the code of each zone where there is room in it, those that hold the site first.
 pub(super) fn label(
     sheet: &mut Sheet,
-    map: &Map,
+    map: Map,
     surroundings: &Surroundings,
     clearing: &mut Clearing,
 ) {
@@ -153,7 +153,7 @@ pub(super) fn label(
 
 /// Places within an area for its label: a point well within, then those of a lattice, the
 /// nearest to it first.
-fn places(map: &Map, area: &MultiPolygon<f64>) -> Vec<Point> {
+fn places(map: Map, area: &MultiPolygon<f64>) -> Vec<Point> {
     let Some(within) = area.interior_point() else {
         return Vec::new();
     };
