@@ -1,5 +1,6 @@
 //! The files that an answer was read from, with their checksums.
 
+use std::fmt::Write as _;
 use std::fs::File;
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
@@ -97,11 +98,11 @@ fn checksum(path: &Path) -> io::Result<(u64, String)> {
         hasher.update(&block[..read]);
         bytes += read as u64;
     }
-    let digits = hasher
-        .finalize()
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect();
+    let mut digits = String::new();
+    for byte in hasher.finalize() {
+        // Writing to a String does not fail.
+        let _ = write!(digits, "{byte:02x}");
+    }
     Ok((bytes, digits))
 }
 

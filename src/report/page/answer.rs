@@ -32,9 +32,12 @@ impl<'a> AnswerLine<'a> {
         let height = |length: Option<Length>| {
             length.map_or_else(
                 || "not known".to_owned(),
-                |length| match length.value > 0.0 {
-                    true => units.height(length),
-                    false => "–".to_owned(),
+                |length| {
+                    if length.value > 0.0 {
+                        units.height(length)
+                    } else {
+                        "–".to_owned()
+                    }
                 },
             )
         };

@@ -9,6 +9,7 @@ use crate::report::words::{
     asks_for, findings, label, place_table, reasons, sheet as sheet_outline,
 };
 use crate::statement::Choice;
+use crate::verdict::Reason;
 
 /// One opening: drawing, reasons, and the barrier's sheet for the engineer.
 pub(super) struct OpeningPart<'a> {
@@ -62,7 +63,7 @@ impl<'a> OpeningPart<'a> {
             resolved_by: opening
                 .reasons
                 .iter()
-                .filter_map(|reason| reason.resolved_by())
+                .filter_map(Reason::resolved_by)
                 .collect(),
             pressure: opening.barrier.as_ref().and_then(|barrier| {
                 let id = format!("{anchor}-pressure");
