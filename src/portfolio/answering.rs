@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::crew::Phase;
 use super::job::{Answers, Batch, Done, Job};
+use super::room::Room;
 use super::run::Watched;
 use super::stored::{Packed, Unusual};
 use super::zones::Zones;
@@ -20,6 +21,7 @@ pub(super) struct Answering<'a, 'b, 'w> {
     pub(super) written: usize,
     /// Answers whose turn has not come.
     pub(super) waiting: BTreeMap<usize, Box<Answers>>,
+    pub(super) room: &'a mut Room,
     pub(super) sink: &'a mut dyn Sink,
     pub(super) watched: &'a mut Watched<'b, 'w>,
 }
@@ -43,9 +45,15 @@ impl Phase for Answering<'_, '_, '_> {
     }
 
     fn take(&mut self, done: Done) -> Result<(), RunError> {
-        let Done::Answered { number, answers } = done else {
+        let Done::Answered {
+            number,
+            answers,
+            readings,
+        } = done
+        else {
             return Err(RunError::ThreadEnded);
         };
+        self.room.put_readings(readings);
         self.waiting.insert(number, answers);
         while let Some(answers) = self.waiting.remove(&self.written) {
             let Some(chunk) = self.batch.get(self.written) else {

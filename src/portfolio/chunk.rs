@@ -2,6 +2,7 @@
 
 use super::columns::Columns;
 use super::kept_row::Rows;
+use super::room::make_room;
 use super::row_reader::RowReader;
 use super::same_ids::{IdAt, id_hash};
 use super::{Coordinates, Role};
@@ -16,8 +17,6 @@ pub(super) struct Chunk {
     /// writes them, one after the other.
     lead: Vec<u8>,
     ends: Vec<u32>,
-    /// Where each row lies, for the order in which the terrain is read.
-    pub(super) keys: Vec<u64>,
     pub(super) faults: Vec<RowFault>,
     /// The ids of the rows at fault, as far as they could be read.
     pub(super) ids_of_faults: Vec<IdAt>,
@@ -25,6 +24,14 @@ pub(super) struct Chunk {
     pub(super) input_bytes: u64,
     /// Where the input goes on.
     pub(super) end: Position,
+}
+
+/// The memory of a chunk without its rows.
+#[derive(Default)]
+pub(super) struct Emptied {
+    rows: Rows,
+    lead: Vec<u8>,
+    ends: Vec<u32>,
 }
 
 /// A row that gives no result.
@@ -53,20 +60,33 @@ impl RowFault {
 }
 
 impl Chunk {
-    /// Parses a block.
-    pub(super) fn parse(block: &Block, reader: &mut RowReader<'_>, columns: &Columns) -> Self {
-        // What grows step by step leaves holes in memory, batch after batch.
-        let expected = block.records_hint();
+    /// Parses a block into the memory of an earlier chunk.
+    pub(super) fn parse(
+        block: &Block,
+        reader: &mut RowReader<'_>,
+        columns: &Columns,
+        emptied: Emptied,
+    ) -> Self {
+        let Emptied {
+            rows,
+            lead: starts,
+            ends,
+        } = emptied;
         let mut chunk = Self {
-            rows: Rows::expecting(expected),
-            lead: Vec::with_capacity(expected * LEAD_BYTES),
-            ends: Vec::with_capacity(expected),
-            keys: Vec::new(),
+            rows,
+            lead: starts,
+            ends,
             faults: Vec::new(),
             ids_of_faults: Vec::new(),
             input_bytes: block.bytes() as u64,
             end: block.end(),
         };
+        let expected = block.records_hint();
+        chunk.rows.expect(expected);
+        make_room(&mut chunk.ends, expected);
+        if chunk.lead.capacity() == 0 {
+            chunk.lead.reserve_exact(expected * LEAD_BYTES);
+        }
         let mut records = block.records();
         while let Some(record) = records.next() {
             let record = match record {
@@ -96,19 +116,29 @@ impl Chunk {
                 }
             }
         }
-        // Many chunks wait: none keeps what it grew by.
-        chunk.rows.shrink();
-        chunk.lead.shrink_to_fit();
-        chunk.ends.shrink_to_fit();
+        // Many chunks wait: none keeps much that it grew by.
+        chunk.lead.shrink_to(chunk.lead.len() / 4 * 5);
         chunk
     }
 
-    /// Fills [`keys`](Self::keys).
-    pub(super) fn locate(&mut self, sources: &Sources) {
+    /// Its memory, for another chunk.
+    pub(super) fn emptied(mut self) -> Emptied {
+        self.rows.clear();
+        self.lead.clear();
+        self.ends.clear();
+        Emptied {
+            rows: self.rows,
+            lead: self.lead,
+            ends: self.ends,
+        }
+    }
+
+    /// Where each row lies, for the order in which the terrain is read.
+    pub(super) fn keys(&self, sources: &Sources) -> Vec<u64> {
         let places = self.rows.locations();
-        self.keys = places
+        places
             .map(|place| super::order::key(place, &sources.terrain))
-            .collect();
+            .collect()
     }
 
     /// The start of a row's line of the result, with a comma at its end.
@@ -121,10 +151,13 @@ impl Chunk {
 
     /// Memory of its rows until they are answered, bytes.
     pub(super) fn bytes(&self) -> usize {
-        let row =
-            size_of::<u32>() + size_of::<super::stored::Packed>() + size_of::<super::order::Turn>();
+        let row = size_of::<super::stored::Packed>() + size_of::<super::order::Turn>();
         let faults: usize = self.faults.iter().map(RowFault::bytes).sum();
-        self.lead.capacity() + self.rows.bytes() + self.rows.len() * row + faults
+        self.lead.capacity()
+            + self.rows.bytes()
+            + self.ends.capacity() * size_of::<u32>()
+            + self.rows.len() * row
+            + faults
     }
 }
 

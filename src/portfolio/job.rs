@@ -4,8 +4,8 @@ use std::collections::HashMap;
 use std::ops::Range;
 use std::sync::Arc;
 
-use super::chunk::{Chunk, RowFault};
-use super::order::RowNumber;
+use super::chunk::{Chunk, Emptied, RowFault};
+use super::order::Turn;
 use super::same_ids::IdAt;
 use super::stored::{Packed, Unusual};
 use super::summary::Summary;
@@ -19,14 +19,19 @@ pub(super) type Batch = Arc<Vec<Chunk>>;
 /// Something to do.
 pub(super) enum Job {
     /// To parse a block.
-    Parse { number: usize, block: Block },
+    Parse {
+        number: usize,
+        block: Block,
+        /// Where its rows go.
+        emptied: Emptied,
+    },
     /// To read the zone layers.
     Zones { part: Option<Part> },
     /// To read the maps at places that lie together.
     Survey {
         zones: Zones,
         batch: Batch,
-        turns: Arc<Vec<RowNumber>>,
+        turns: Arc<Vec<Turn>>,
         range: Range<usize>,
     },
     /// To answer the rows of a chunk.
@@ -44,6 +49,8 @@ pub(super) enum Done {
     Parsed {
         number: usize,
         chunk: Chunk,
+        /// Where each of its rows comes in the order of the terrain.
+        keys: Vec<u64>,
     },
     Zones {
         layers: Vec<Arc<SharedZones>>,
@@ -56,6 +63,8 @@ pub(super) enum Done {
     Answered {
         number: usize,
         answers: Box<Answers>,
+        /// Given back.
+        readings: Vec<Packed>,
     },
 }
 

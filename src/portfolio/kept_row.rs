@@ -1,5 +1,6 @@
 //! Rows packed while they wait: a million of them are the largest part of a batch.
 
+use super::room::make_room;
 use super::row::{OpeningRow, Row};
 use crate::quantity::{Elevation, Length, UnitSystem, VerticalDatum, unit::meter};
 use crate::site::{Location, Threshold};
@@ -27,12 +28,15 @@ pub(super) struct Rows {
 }
 
 impl Rows {
-    /// No rows yet, with room for so many.
-    pub(super) fn expecting(rows: usize) -> Self {
-        Self {
-            kept: Vec::with_capacity(rows),
-            ..Self::default()
-        }
+    /// Makes room for so many rows, where there are none yet.
+    pub(super) fn expect(&mut self, rows: usize) {
+        make_room(&mut self.kept, rows);
+    }
+
+    /// Without its rows, but with their memory.
+    pub(super) fn clear(&mut self) {
+        self.kept.clear();
+        self.datums.clear();
     }
 
     pub(super) fn push(&mut self, row: Row<Box<OpeningRow>>) {
@@ -67,10 +71,6 @@ impl Rows {
 
     pub(super) fn len(&self) -> usize {
         self.kept.len()
-    }
-
-    pub(super) fn shrink(&mut self) {
-        self.kept.shrink_to_fit();
     }
 
     /// Bytes that they take.

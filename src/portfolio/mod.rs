@@ -23,6 +23,7 @@ mod parsing;
 mod plan;
 mod rejects;
 mod role;
+mod room;
 mod row;
 mod row_answer;
 mod row_fault;

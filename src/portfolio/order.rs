@@ -6,9 +6,6 @@ use crate::terrain::{Terrain, TileKey};
 /// A row's turn: where it lies, and which row it is, by its chunk and its place in it.
 pub(super) type Turn = (u64, u32, u32);
 
-/// A row by its chunk and its place in it, once it stands in the order.
-pub(super) type RowNumber = (u32, u32);
-
 /// Where a place comes in the order: last where no raster reaches, or where it cannot be
 /// located, which is told when it is read.
 pub(super) fn key(location: Location, terrain: &Terrain) -> u64 {

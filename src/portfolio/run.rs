@@ -14,10 +14,10 @@ use super::answering::Answering;
 use super::chunk::Chunk;
 use super::crew::{Crew, Maps};
 use super::job::{Answers, Batch, Job};
-use super::order::jobs;
+use super::order::{Turn, jobs};
 use super::parsing::Parsing;
-use super::stored::Packed;
-use super::surveying::{Survey, turns};
+use super::room::Room;
+use super::surveying::Survey;
 use super::zones::{self, Zones};
 use super::{Plan, RunError};
 use crate::table::{Position, TableReader};
@@ -67,13 +67,17 @@ pub fn run(
             watch,
         };
         let mut zones = None;
+        let mut room = Room::default();
         for number in 0.. {
+            let turns = room.turns();
             let mut parsing = Parsing {
                 // One thread reads all zones while the others parse.
                 zones: (number == 0 && !maps.zones_by_batch).then_some(Job::Zones { part: None }),
                 layers: None,
                 reader,
+                room: &mut room,
                 chunks: Vec::new(),
+                turns,
                 issued: 0,
                 bytes: 0,
                 budget: plan.batch_bytes,
@@ -82,7 +86,12 @@ pub fn run(
             };
             crew.work(&mut parsing)?;
             tracing::debug!(target: "portfolio", "a batch is parsed");
-            let (chunks, layers) = (parsing.chunks, parsing.layers);
+            let Parsing {
+                chunks,
+                turns,
+                layers,
+                ..
+            } = parsing;
             let chunks: Vec<Chunk> = chunks.into_iter().flatten().collect();
             if let Some(layers) = layers {
                 let layers = Arc::new(layers);
@@ -102,7 +111,7 @@ pub fn run(
                     None => Zones::none(number),
                 }),
             };
-            batch(crew, zones, chunks, sink, &mut watched)?;
+            batch(crew, zones, chunks, turns, &mut room, sink, &mut watched)?;
         }
         Ok(())
     })
@@ -129,35 +138,37 @@ impl Watched<'_, '_> {
 fn batch(
     crew: &Crew,
     zones: &Zones,
-    mut chunks: Vec<Chunk>,
+    chunks: Vec<Chunk>,
+    mut turns: Vec<Turn>,
+    room: &mut Room,
     sink: &mut dyn Sink,
     watched: &mut Watched<'_, '_>,
 ) -> Result<(), RunError> {
-    let turns = turns(&mut chunks);
+    // Rows with one key may come in any order.
+    turns.sort_unstable_by_key(|turn| turn.0);
     let batch: Batch = Arc::new(chunks);
     let parts = jobs(&turns, crew.size());
     let sizes = batch.iter().map(|chunk| chunk.rows.len());
     let mut survey = Survey {
         zones: zones.clone(),
-        batch: Arc::clone(&batch),
-        // The keys have served.
-        turns: Arc::new(
-            turns
-                .into_iter()
-                .map(|(_, chunk, row)| (chunk, row))
-                .collect(),
-        ),
+        turns: Arc::new(turns),
         parts,
-        readings: sizes.map(|rows| vec![Packed::NOTHING; rows]).collect(),
+        readings: sizes.map(|rows| room.readings(rows)).collect(),
         unusual: batch.iter().map(|_| HashMap::new()).collect(),
+        batch,
         watched,
     };
     tracing::debug!(target: "portfolio", "its places are in order");
     crew.work(&mut survey)?;
     tracing::debug!(target: "portfolio", "its places are read");
     let Survey {
-        readings, unusual, ..
+        batch,
+        readings,
+        unusual,
+        turns,
+        ..
     } = survey;
+    room.put_turns(Arc::into_inner(turns));
     let mut answering = Answering {
         zones: zones.clone(),
         batch,
@@ -166,8 +177,12 @@ fn batch(
         issued: 0,
         written: 0,
         waiting: BTreeMap::new(),
+        room,
         sink,
         watched,
     };
-    crew.work(&mut answering)
+    crew.work(&mut answering)?;
+    let Answering { batch, room, .. } = answering;
+    room.put_chunks(Arc::into_inner(batch));
+    Ok(())
 }

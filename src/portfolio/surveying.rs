@@ -5,37 +5,18 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::RunError;
-use super::chunk::Chunk;
 use super::crew::Phase;
 use super::job::{Batch, Done, Job};
-use super::order::{RowNumber, Turn};
+use super::order::Turn;
 use super::run::Watched;
 use super::stored::{Packed, Unusual};
 use super::zones::Zones;
-
-/// The rows in the order of the terrain's tiles.
-pub(super) fn turns(chunks: &mut [Chunk]) -> Vec<Turn> {
-    let count = chunks.iter().map(|chunk| chunk.rows.len()).sum();
-    let mut turns: Vec<Turn> = Vec::with_capacity(count);
-    for (number, chunk) in chunks.iter_mut().enumerate() {
-        let keys = std::mem::take(&mut chunk.keys);
-        let of_chunk = keys.into_iter().enumerate();
-        turns.extend(of_chunk.map(|(row, key)| (key, as_u32(number), as_u32(row))));
-    }
-    // Rows with one key may come in any order.
-    turns.sort_unstable_by_key(|turn| turn.0);
-    turns
-}
-
-fn as_u32(number: usize) -> u32 {
-    u32::try_from(number).unwrap_or(u32::MAX)
-}
 
 /// The places of a batch on their way to readings.
 pub(super) struct Survey<'a, 'b, 'w> {
     pub(super) zones: Zones,
     pub(super) batch: Batch,
-    pub(super) turns: Arc<Vec<RowNumber>>,
+    pub(super) turns: Arc<Vec<Turn>>,
     /// For each worker the jobs that are left.
     pub(super) parts: Vec<Vec<Range<usize>>>,
     pub(super) readings: Vec<Vec<Packed>>,
@@ -78,14 +59,14 @@ impl Phase for Survey<'_, '_, '_> {
         };
         let turns = self.turns.get(range).unwrap_or_default();
         let rows = turns.len() as u64;
-        for ((chunk, row), read) in turns.iter().zip(readings) {
+        for ((_, chunk, row), read) in turns.iter().zip(readings) {
             let of_chunk = self.readings.get_mut(*chunk as usize);
             if let Some(place) = of_chunk.and_then(|rows| rows.get_mut(*row as usize)) {
                 *place = read;
             }
         }
         for (position, rest) in unusual {
-            let Some((chunk, row)) = turns.get(position) else {
+            let Some((_, chunk, row)) = turns.get(position) else {
                 continue;
             };
             if let Some(of_chunk) = self.unusual.get_mut(*chunk as usize) {

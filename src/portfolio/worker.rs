@@ -4,9 +4,9 @@ use std::ops::Range;
 
 use smallvec::SmallVec;
 
-use super::chunk::Chunk;
+use super::chunk::{Chunk, Emptied};
 use super::job::{Answers, Done, Job};
-use super::order::RowNumber;
+use super::order::Turn;
 use super::row::{OpeningRow, Row};
 use super::row_fault::{PLACE, fault};
 use super::row_reader::RowReader;
@@ -66,10 +66,18 @@ impl<'a> Worker<'a> {
 
     pub(super) fn work(&mut self, job: Job) -> Result<Done, RunError> {
         match job {
-            Job::Parse { number, block } => Ok(Done::Parsed {
+            Job::Parse {
                 number,
-                chunk: self.parse(&block),
-            }),
+                block,
+                emptied,
+            } => {
+                let chunk = self.parse(&block, emptied);
+                Ok(Done::Parsed {
+                    number,
+                    keys: chunk.keys(&self.own.sources),
+                    chunk,
+                })
+            }
             Job::Zones { part } => {
                 let layers = (self.read_zones)(part).map_err(RunError::Open)?;
                 Ok(Done::Zones { layers })
@@ -90,8 +98,6 @@ impl<'a> Worker<'a> {
                 readings,
                 unusual,
             } => {
-                // The next batch begins elsewhere: its rows need the memory more.
-                self.own.sources.terrain.forget_tiles();
                 self.take_zones(&zones)?;
                 let answers = match batch.get(number) {
                     Some(chunk) => self.answer(chunk, &readings, unusual)?,
@@ -100,6 +106,7 @@ impl<'a> Worker<'a> {
                 Ok(Done::Answered {
                     number,
                     answers: Box::new(answers),
+                    readings,
                 })
             }
         }
@@ -118,7 +125,7 @@ impl<'a> Worker<'a> {
         Ok(())
     }
 
-    fn parse(&self, block: &Block) -> Chunk {
+    fn parse(&self, block: &Block, emptied: Emptied) -> Chunk {
         let to_place = self.own.places.as_deref();
         let Plan {
             columns,
@@ -126,15 +133,13 @@ impl<'a> Worker<'a> {
             ..
         } = self.plan;
         let mut reader = RowReader::new(columns, *terrain_datum, to_place);
-        let mut chunk = Chunk::parse(block, &mut reader, columns);
-        chunk.locate(&self.own.sources);
-        chunk
+        Chunk::parse(block, &mut reader, columns, emptied)
     }
 
     fn survey(
         &self,
         batch: &[Chunk],
-        turns: &[RowNumber],
+        turns: &[Turn],
         range: Range<usize>,
     ) -> Result<Done, RunError> {
         let sources = &self.own.sources;
@@ -142,7 +147,7 @@ impl<'a> Worker<'a> {
         let mut readings = Vec::with_capacity(range.len());
         let mut unusual = Vec::new();
         let turns = turns.get(range.clone()).unwrap_or_default();
-        let row = |(chunk, row): &RowNumber| batch.get(*chunk as usize)?.rows.get(*row as usize);
+        let row = |(_, chunk, row): &Turn| batch.get(*chunk as usize)?.rows.get(*row as usize);
         // The rows lie all over the batch: fetched together they do not wait for each other.
         for (number, turns) in turns.chunks(TOGETHER).enumerate() {
             let asked: SmallVec<[_; TOGETHER]> = turns

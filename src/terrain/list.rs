@@ -63,11 +63,6 @@ impl Terrain {
         self
     }
 
-    /// Gives up all tiles that are kept.
-    pub fn forget_tiles(&self) {
-        self.tiles.borrow_mut().forget();
-    }
-
     /// Bytes of tiles that are kept.
     pub(super) fn kept_bytes(&self) -> usize {
         self.tiles.borrow().limit()

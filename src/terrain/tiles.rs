@@ -71,13 +71,6 @@ impl Tiles {
         self.sweep = Some((0, 0));
     }
 
-    /// Gives up all of them.
-    pub(super) fn forget(&mut self) {
-        self.kept.clear();
-        self.found.clear();
-        self.held = 0;
-    }
-
     /// Bytes that are kept.
     pub(super) const fn limit(&self) -> usize {
         self.limit
