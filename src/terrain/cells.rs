@@ -3,10 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use gdal::Dataset;
-use gdal::errors::GdalError;
 use gdal::raster::{GdalDataType, RasterBand};
 
 use super::TerrainError;
+use super::deflated::{Deflated, Unread};
 use super::no_data::NoData;
 use super::tiling::Tiling;
 use super::values::{Precision, Values};
@@ -24,6 +24,7 @@ const HIGHEST_METRES: f64 = 9000.0;
 pub(super) struct Cells {
     path: PathBuf,
     dataset: Dataset,
+    deflated: Option<Deflated>,
     precision: Precision,
     block: (usize, usize),
     no_data: NoData,
@@ -72,9 +73,11 @@ impl Cells {
         let masked = band
             .mask_flags()
             .is_ok_and(|flags| flags.is_per_dataset() || flags.is_alpha());
+        let deflated = Deflated::of(&path, &dataset, &band);
         Ok(Self {
             path,
             dataset,
+            deflated,
             precision: Precision::of(kind),
             block,
             no_data,
@@ -106,28 +109,20 @@ impl Cells {
     /// # Errors
     /// [`GisError::Read`]: a file that is cut short opens well and fails here.
     pub(super) fn read(&self, window: Window) -> Result<Values, TerrainError> {
-        let failed = |detail: String| GisError::Read {
-            path: self.path.clone(),
-            detail,
-        };
         let (read, heard) = gis::heard(|| -> Result<_, TerrainError> {
             let band = band(&self.path, &self.dataset)?;
-            let failed = |error: GdalError| failed(error.to_string());
-            let values = match self.precision {
-                Precision::Single => window::read(&band, window).map(Values::Single),
-                Precision::Double => window::read(&band, window).map(Values::Double),
-            };
-            let values = values.map_err(failed)?;
+            let values = self.stored(&band, window)?;
             let mask = if self.masked {
-                let mask = band.open_mask_band().map_err(failed)?;
-                Some(window::read::<f32>(&mask, window).map_err(failed)?)
+                let mask = band.open_mask_band();
+                let mask = mask.and_then(|mask| window::read::<f32>(&mask, window));
+                Some(mask.map_err(|error| self.failed(error.to_string()))?)
             } else {
                 None
             };
             Ok((values, mask))
         });
         if !heard.is_empty() {
-            return Err(failed(heard).into());
+            return Err(self.failed(heard));
         }
         let (mut values, mask) = read?;
         match mask {
@@ -139,6 +134,32 @@ impl Cells {
             }),
         }
         Ok(values)
+    }
+
+    /// The stored values of a window, past GDAL where that can be.
+    fn stored(&self, band: &RasterBand<'_>, window: Window) -> Result<Values, TerrainError> {
+        let deflated = self.deflated.as_ref();
+        let read = deflated.map_or(Err(Unread::LeftToGdal), |blocks| blocks.read(band, window));
+        read.or_else(|unread| match unread {
+            Unread::CutShort { block } => Err(self.failed(format!(
+                "it ends within its block in column {} and row {} of blocks",
+                block.0 + 1,
+                block.1 + 1
+            ))),
+            Unread::LeftToGdal => match self.precision {
+                Precision::Single => window::read(band, window).map(Values::Single),
+                Precision::Double => window::read(band, window).map(Values::Double),
+            }
+            .map_err(|error| self.failed(error.to_string())),
+        })
+    }
+
+    fn failed(&self, detail: String) -> TerrainError {
+        GisError::Read {
+            path: self.path.clone(),
+            detail,
+        }
+        .into()
     }
 
     /// Whether all values are heights; `false` where each has to be looked at.

@@ -24,6 +24,7 @@
 
 mod around;
 mod cells;
+mod deflated;
 mod dem;
 mod depths;
 mod disk;
@@ -39,6 +40,7 @@ mod outline;
 mod patch;
 mod plane;
 mod plot;
+mod predictor;
 mod raster;
 mod reader;
 mod reading;
