@@ -5,9 +5,11 @@
 //! different ids among ten million share a hash with a chance of three in a million.
 
 use std::fs::File;
-use std::hash::{DefaultHasher, Hash, Hasher};
+use std::hash::BuildHasher as _;
 use std::io::{BufReader, BufWriter, Read, Seek, Write};
 use std::thread::JoinHandle;
+
+use foldhash::quality::FixedState;
 
 /// Hash of an id and the line that it stands in.
 pub type IdAt = (u64, u64);
@@ -28,9 +30,7 @@ const NAMED: usize = 20;
 /// The hash of a row's id, with that of its opening where there is one row an opening.
 #[must_use]
 pub fn id_hash(id: &str, opening: &str) -> u64 {
-    let mut hasher = DefaultHasher::new();
-    (id, opening).hash(&mut hasher);
-    hasher.finish()
+    FixedState::default().hash_one((id, opening))
 }
 
 /// Lines with an id that an earlier line has.

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::read::rows::{RowRecords, Rows};
 use super::read::text::TextRecords;
+use super::trimmed::trimmed;
 use super::{Position, RecordFault};
 
 /// Whole records of a table, to be parsed on any thread.
@@ -145,7 +146,7 @@ impl<'records> Record<'records> {
                 text.get(*before?..*end)
             }),
         };
-        text.unwrap_or_default().trim()
+        trimmed(text.unwrap_or_default())
     }
 
     /// The feature's point in the table's coordinate reference system, x (east) first; `None`

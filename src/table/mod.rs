@@ -42,6 +42,7 @@ mod landing;
 mod position;
 mod read;
 mod sort;
+mod trimmed;
 mod write;
 
 pub use block::{Block, Record, Records};

@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use foldhash::fast::FixedState;
 use serde::{Deserialize, Serialize};
 
 use super::verdict_counts::VerdictCounts;
@@ -18,7 +19,7 @@ use crate::verdict::Verdict;
 #[serde(try_from = "Written", into = "Written")]
 pub struct Lattice {
     fineness: i8,
-    cells: HashMap<Index, VerdictCounts>,
+    cells: HashMap<Index, VerdictCounts, FixedState>,
 }
 
 /// Row from the equator northward, then column from Greenwich eastward.
@@ -39,7 +40,7 @@ impl Default for Lattice {
     fn default() -> Self {
         Self {
             fineness: Self::FINEST,
-            cells: HashMap::new(),
+            cells: HashMap::default(),
         }
     }
 }
@@ -188,7 +189,7 @@ impl TryFrom<Written> for Lattice {
         if !rest.is_empty() {
             return Err("the last cell of the lattice is cut off".to_owned());
         }
-        let mut cells = HashMap::new();
+        let mut cells = HashMap::default();
         let mut place = 0_u64;
         for [step, above, protect, engineer, unresolved] in records {
             place = place.saturating_add(*step);

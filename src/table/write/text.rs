@@ -1,5 +1,7 @@
 //! Values as CSV text, appended to a buffer.
 
+use crate::table::trimmed::trimmed;
+
 /// Appends a text, in quotes only where RFC 4180 needs them: where it holds a comma, a quote
 /// or a line end, or where blanks at its ends would be trimmed by a reader.
 ///
@@ -13,7 +15,7 @@ pub fn csv_text(line: &mut Vec<u8>, text: &str) {
     let special = memchr::memchr3(b',', b'"', b'\n', bytes).is_some()
         || memchr::memchr(b'\r', bytes).is_some()
         || text.starts_with('\u{feff}')
-        || text.trim().len() != text.len();
+        || trimmed(text).len() != text.len();
     if !special {
         line.extend_from_slice(bytes);
         return;
