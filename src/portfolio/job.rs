@@ -77,6 +77,6 @@ pub struct Answers {
     pub rejects: Vec<RowFault>,
     /// The ids of all rows.
     pub ids: Vec<IdAt>,
-    /// What was counted.
+    /// What was counted; places in cells that may be as large as those of the rows before.
     pub summary: Summary,
 }

@@ -27,7 +27,7 @@ impl Worker<'_> {
             rejects: chunk.faults.clone(),
             ids: chunk.ids_of_faults.clone(),
             lines: Vec::with_capacity(chunk.rows.len() * LINE_BYTES),
-            ..Answers::default()
+            summary: std::mem::take(&mut self.counted),
         };
         for (number, (row, packed)) in chunk.rows.iter().zip(readings).enumerate() {
             let lead = chunk.lead(number);
@@ -67,6 +67,8 @@ impl Worker<'_> {
                 .summary
                 .reject(&reject.fault.field, &reject.fault.problem);
         }
+        // Else every stretch would make the same cells and join them again.
+        self.counted = Summary::after(&answers.summary);
         Ok(answers)
     }
 }

@@ -11,6 +11,7 @@ use super::row::{OpeningRow, Row};
 use super::row_fault::{PLACE, fault};
 use super::row_reader::RowReader;
 use super::stored::Packed;
+use super::summary::Summary;
 use super::zones::{ReadZones, Zones};
 use super::{Own, Plan, RunError, site_of_row};
 use crate::assess::{Asked, AssessError, Method, SillAsked, read_place};
@@ -33,6 +34,8 @@ pub(super) struct Worker<'a> {
     /// Water over the ground that a wall takes of which nothing is stated, where the rule
     /// never puts the design level below the flood level.
     wall: Option<Length>,
+    /// What the next stretch of rows is counted in.
+    pub(super) counted: Summary,
 }
 
 impl Drop for Worker<'_> {
@@ -61,6 +64,7 @@ impl<'a> Worker<'a> {
                 .wall(None)
                 .depth
                 .filter(|_| never_below(&plan.method)),
+            counted: Summary::default(),
         })
     }
 

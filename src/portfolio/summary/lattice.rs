@@ -53,6 +53,14 @@ impl Lattice {
     /// has 45 × 23 of them.
     const COARSEST: i8 = -3;
 
+    /// An empty one with cells as large.
+    pub(super) fn as_coarse_as(other: &Self) -> Self {
+        Self {
+            fineness: other.fineness,
+            ..Self::default()
+        }
+    }
+
     pub(super) fn add(&mut self, place: Location, verdict: Verdict) {
         let index = self.index(place);
         if let Some(rows) = self.cells.get_mut(&index) {

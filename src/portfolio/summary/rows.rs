@@ -72,6 +72,15 @@ impl Summary {
     /// Characters of a problem that are kept.
     pub const PROBLEM_LENGTH: usize = 120;
 
+    /// No rows, to go on after `earlier` rows of the same table: whatever those have made coarse
+    /// is so from the start, as it is in the sum of both.
+    pub(in crate::portfolio) fn after(earlier: &Self) -> Self {
+        Self {
+            lattice: Lattice::as_coarse_as(&earlier.lattice),
+            ..Self::default()
+        }
+    }
+
     /// One more assessed row.
     pub fn add(&mut self, row: &RowFigures<'_>) {
         let verdict = row.verdict;
