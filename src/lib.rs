@@ -6,13 +6,14 @@
 //! - [`mod@quantity`]: lengths, pressures and forces with exact units; [`quantity::Elevation`], a
 //!   height that cannot be parted from its vertical datum;
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
-//! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`barrier`], [`risk`],
-//!   [`verdict`]: the engineering, pure computation without files;
+//! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`proposal`], [`barrier`],
+//!   [`risk`], [`verdict`]: the engineering, pure computation without files;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`surroundings`]: what lies around an assessed site, to be drawn;
+//! - [`mod@review`]: an assessment held against somebody's proposal;
 //! - [`portfolio`]: many buildings, and what is counted of them;
-//! - [`report`]: the assessment, or the summary of a portfolio, for its readers.
+//! - [`report`]: the assessment, the review or the summary of a portfolio, for its readers.
 //!
 //! No number is without its source, datum, unit and, where one is known, uncertainty; what is
 //! missing or refused makes an answer unresolved with the reason, never a dry building.
@@ -71,6 +72,7 @@ pub mod beam;
 pub mod design;
 pub mod inflow;
 pub mod load;
+pub mod proposal;
 pub mod quantity;
 pub mod risk;
 pub mod site;
@@ -84,6 +86,7 @@ pub mod hazard;
 pub mod level;
 pub mod portfolio;
 pub mod report;
+pub mod review;
 pub mod surroundings;
 pub mod table;
 pub mod terrain;

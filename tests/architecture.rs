@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 22] = [
+const ROOMS: [&str; 24] = [
     "quantity",
     "statement",
     "beam",
@@ -15,6 +15,7 @@ const ROOMS: [&str; 22] = [
     "anchor",
     "design",
     "site",
+    "proposal",
     "barrier",
     "risk",
     "verdict",
@@ -26,13 +27,14 @@ const ROOMS: [&str; 22] = [
     "level",
     "assess",
     "surroundings",
+    "review",
     "portfolio",
     "report",
     "cli",
 ];
 
 /// Rooms of pure computation: no files, no GDAL, no network.
-const PURE: [&str; 11] = [
+const PURE: [&str; 12] = [
     "quantity",
     "statement",
     "beam",
@@ -41,6 +43,7 @@ const PURE: [&str; 11] = [
     "anchor",
     "design",
     "site",
+    "proposal",
     "barrier",
     "risk",
     "verdict",

@@ -36,10 +36,10 @@ pub use fixed::push_fixed;
 pub use impossible::{Impossible, finite, not_negative, positive};
 pub use length_unit::{LengthUnit, UnknownLengthUnit};
 pub use parse::{
-    QuantityError, is_height_of_land, parse_annual_chance, parse_area, parse_density,
+    QuantityError, is_height_of_land, last_digit, parse_annual_chance, parse_area, parse_density,
     parse_duration, parse_elevation, parse_flow, parse_flow_per_length, parse_force, parse_length,
-    parse_mass, parse_mass_per_length, parse_moment, parse_part, parse_pressure, parse_rain,
-    parse_ratio_of_span, parse_second_moment, parse_section_modulus, parse_signed_length,
-    parse_stress, parse_velocity, parse_volume,
+    parse_line_load, parse_mass, parse_mass_per_length, parse_moment, parse_moment_per_length,
+    parse_part, parse_pressure, parse_rain, parse_ratio_of_span, parse_second_moment,
+    parse_section_modulus, parse_signed_length, parse_stress, parse_velocity, parse_volume,
 };
 pub use unit::{Length, LineLoad, MomentPerLength, Pressure, SpecificWeight, Velocity, Volume};

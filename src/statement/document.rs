@@ -7,7 +7,7 @@ use std::sync::Arc;
 use toml::de::{DeTable, DeValue};
 
 use super::place::line_of;
-use super::{Place, Stated, StatementError};
+use super::{Place, Stated, StatementError, nearest};
 
 pub(super) type Spanned<Value> = toml::Spanned<Value>;
 
@@ -107,6 +107,21 @@ impl<'document, 'text> Table<'document, 'text> {
                 accepted: known.join(", "),
             }),
         }
+    }
+
+    /// As [`allow`](Self::allow); the error also names the known field that may have been meant.
+    ///
+    /// # Errors
+    /// [`StatementError`] naming the first unknown field, the nearest and the known ones.
+    pub fn allow_or_nearest(&self, known: &[&str]) -> Result<(), StatementError> {
+        self.allow(known).map_err(|error| {
+            let field = error.field.rsplit('.').next().unwrap_or_default();
+            let problem = match nearest(field, known.iter().copied()) {
+                Some(meant) => format!("{}; perhaps {meant} is meant", error.problem),
+                None => error.problem,
+            };
+            StatementError { problem, ..error }
+        })
     }
 
     /// The value of `key`, which has to be there.
@@ -307,6 +322,21 @@ mod tests {
         assert_eq!(
             openings[1].allow(&["id", "width"]).unwrap_err().to_string(),
             "lock.toml, line 9: opening.widht: there is no such field here; accepted: id, width"
+        );
+    }
+
+    #[test]
+    fn the_field_that_may_have_been_meant_is_named() {
+        let document = Document::parse("lock.toml", FILE).unwrap();
+        let openings = document.root().tables("opening").unwrap();
+        let said = |known: &[&str]| openings[1].allow_or_nearest(known).unwrap_err().to_string();
+        assert_eq!(
+            said(&["id", "width"]),
+            "lock.toml, line 9: opening.widht: there is no such field here; perhaps width is meant; accepted: id, width"
+        );
+        assert_eq!(
+            said(&["id", "sill"]),
+            "lock.toml, line 9: opening.widht: there is no such field here; accepted: id, sill"
         );
     }
 

@@ -24,13 +24,17 @@ mod citation;
 mod document;
 mod error;
 mod list;
+mod nearest;
 mod place;
 mod stated;
+mod written;
 
 pub use choice::Choice;
 pub use citation::{Citation, Confidence};
 pub use document::{Document, Table};
 pub use error::StatementError;
 pub use list::StatedPair;
+pub use nearest::nearest;
 pub use place::{Place, line_of};
 pub use stated::{Stated, Unreadable};
+pub use written::{InSi, Written};

@@ -5,9 +5,9 @@ use proptest::prelude::*;
 use sillmark::quantity::unit::SecondMoment;
 use sillmark::quantity::{
     QuantityError, UnitSystem, parse_area, parse_density, parse_flow, parse_flow_per_length,
-    parse_force, parse_mass, parse_mass_per_length, parse_moment, parse_part, parse_pressure,
-    parse_rain, parse_ratio_of_span, parse_second_moment, parse_section_modulus, parse_stress,
-    parse_volume,
+    parse_force, parse_line_load, parse_mass, parse_mass_per_length, parse_moment,
+    parse_moment_per_length, parse_part, parse_pressure, parse_rain, parse_ratio_of_span,
+    parse_second_moment, parse_section_modulus, parse_stress, parse_volume,
 };
 
 /// A reader whose result is given in SI units.
@@ -15,11 +15,16 @@ type Reader = fn(&str) -> Result<f64, QuantityError>;
 
 /// Every reader, a unit that it knows, the size of that unit in SI units and the greatest value
 /// that it takes. Sizes as NIST SP 811 (2008), appendix B.8, prints them to seven digits.
-const READERS: [(Reader, &str, f64, f64); 46] = [
+const READERS: [(Reader, &str, f64, f64); 51] = [
     (force, "lb", 4.448_222, 1e8),
     (force, "kip", 4448.222, 1e8),
     (force, "N", 1.0, 1e8),
     (force, "kN", 1e3, 1e8),
+    (line_load, "lb/ft", 14.593_90, 1e8),
+    (line_load, "kN/m", 1e3, 1e8),
+    (moment_per_length, "ft-lb/ft", 4.448_222, 1e8),
+    (moment_per_length, "in-lb/ft", 0.112_984_8 / 0.3048, 1e8),
+    (moment_per_length, "kN m/m", 1e3, 1e8),
     (moment, "ft-lb", 1.355_818, 1e8),
     (moment, "kip-in", 112.9848, 1e8),
     (moment, "N·m", 1.0, 1e8),
@@ -74,6 +79,14 @@ fn moment(text: &str) -> Result<f64, QuantityError> {
 fn stress(text: &str) -> Result<f64, QuantityError> {
     parse_stress(text).map(|read| read.value)
 }
+fn line_load(text: &str) -> Result<f64, QuantityError> {
+    parse_line_load(text).map(|read| read.value)
+}
+
+fn moment_per_length(text: &str) -> Result<f64, QuantityError> {
+    parse_moment_per_length(text).map(|read| read.value)
+}
+
 fn pressure(text: &str) -> Result<f64, QuantityError> {
     parse_pressure(text).map(|read| read.value)
 }

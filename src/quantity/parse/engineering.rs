@@ -8,8 +8,8 @@ use super::error::{Expected, QuantityError};
 use super::measures;
 use super::scan::number_and_rest;
 use crate::quantity::unit::{
-    Area, FlowPerLength, Force, LinearMassDensity, Mass, MassDensity, Moment, Pressure, Ratio,
-    SecondMoment, SectionModulus, Velocity, Volume, VolumeRate,
+    Area, FlowPerLength, Force, LineLoad, LinearMassDensity, Mass, MassDensity, Moment,
+    MomentPerLength, Pressure, Ratio, SecondMoment, SectionModulus, Velocity, Volume, VolumeRate,
 };
 
 /// Reads a force: `1200 lb`, `500 N`, `5 kN`.
@@ -34,6 +34,28 @@ pub fn parse_force(text: &str) -> Result<Force, QuantityError> {
 /// [`QuantityError`] quoting the text.
 pub fn parse_moment(text: &str) -> Result<Moment, QuantityError> {
     measures::MOMENT.read(text)
+}
+
+/// Reads a force on each unit of width: `281 lb/ft`, `4.1 kN/m`.
+///
+/// # Errors
+/// [`QuantityError`] quoting the text.
+///
+/// ```
+/// use sillmark::quantity::{parse_line_load, unit::in_pounds_per_foot};
+/// assert!((in_pounds_per_foot(parse_line_load("1.2 kip/ft")?) - 1200.0).abs() < 1e-9);
+/// # Ok::<(), sillmark::quantity::QuantityError>(())
+/// ```
+pub fn parse_line_load(text: &str) -> Result<LineLoad, QuantityError> {
+    measures::LINE_LOAD.read(text)
+}
+
+/// Reads a moment on each unit of width: `281 ft-lb/ft`, `1.25 kN·m/m`.
+///
+/// # Errors
+/// [`QuantityError`] quoting the text.
+pub fn parse_moment_per_length(text: &str) -> Result<MomentPerLength, QuantityError> {
+    measures::MOMENT_PER_LENGTH.read(text)
 }
 
 /// Reads the strength or the modulus of a material: `4000 psi`, `25 ksi`, `170 MPa`.

@@ -42,6 +42,39 @@ pub(super) const MOMENT: Measure = Measure {
     absurd: "no part of a barrier carries that much",
 };
 
+pub(super) const LINE_LOAD: Measure = Measure {
+    noun: "a force on each unit of width",
+    of: "force per width",
+    accepted: "a force per width with its unit, such as \"281 lb/ft\" or \"4.1 kN/m\"",
+    units: &[
+        (&["lb/ft", "plf", "lbf/ft"], POUND_FORCE / FOOT),
+        (&["lb/in", "lbf/in"], POUND_FORCE / INCH),
+        (&["kip/ft", "klf"], 1000.0 * POUND_FORCE / FOOT),
+        (&["N/m"], 1.0),
+        (&["kN/m"], 1e3),
+    ],
+    least: 0.0,
+    greatest: 1e8,
+    absurd: "no flood presses that hard",
+};
+
+pub(super) const MOMENT_PER_LENGTH: Measure = Measure {
+    noun: "a moment on each unit of width",
+    of: "moment per width",
+    accepted: "a moment per width with its unit, such as \"281 ft-lb/ft\" or \"1.25 kN·m/m\"",
+    units: &[
+        (&["ft-lb/ft", "lb-ft/ft"], POUND_FORCE),
+        (&["in-lb/in", "lb-in/in"], POUND_FORCE),
+        (&["in-lb/ft", "lb-in/ft"], POUND_FORCE * INCH / FOOT),
+        (&["ft-kip/ft", "kip-ft/ft"], 1000.0 * POUND_FORCE),
+        (&["N·m/m"], 1.0),
+        (&["kN·m/m"], 1e3),
+    ],
+    least: 0.0,
+    greatest: 1e8,
+    absurd: "no flood bends that hard",
+};
+
 const STRESS_UNITS: &[Unit] = &[
     (&["psi", "lb/in2"], POUND_PER_SQUARE_INCH),
     (&["ksi", "kip/in2"], 1000.0 * POUND_PER_SQUARE_INCH),

@@ -5,16 +5,19 @@
 
 mod engineering;
 mod error;
+mod last_digit;
 mod measure;
 mod measures;
 mod scan;
 
 pub use engineering::{
-    parse_area, parse_density, parse_flow, parse_flow_per_length, parse_force, parse_mass,
-    parse_mass_per_length, parse_moment, parse_part, parse_pressure, parse_rain,
-    parse_ratio_of_span, parse_second_moment, parse_section_modulus, parse_stress, parse_volume,
+    parse_area, parse_density, parse_flow, parse_flow_per_length, parse_force, parse_line_load,
+    parse_mass, parse_mass_per_length, parse_moment, parse_moment_per_length, parse_part,
+    parse_pressure, parse_rain, parse_ratio_of_span, parse_second_moment, parse_section_modulus,
+    parse_stress, parse_volume,
 };
 pub use error::QuantityError;
+pub use last_digit::last_digit;
 
 use super::unit::{
     Length, Time, Velocity, day, foot_per_second, hour, meter, meter_per_second, minute,

@@ -60,14 +60,14 @@ pub(super) fn number_and_rest(text: &str) -> Result<(f64, &str), String> {
     leading_number(text)
 }
 
-fn starts_a_number(text: &str) -> bool {
+pub(super) fn starts_a_number(text: &str) -> bool {
     text.starts_with(|character: char| {
         character.is_ascii_digit() || matches!(character, '+' | '-' | '.')
     })
 }
 
 /// A decimal, a fraction, or a whole number and a fraction: `0.5`, `1/2`, `35 1/2`, `35-1/2`.
-fn leading_number(text: &str) -> Result<(f64, &str), String> {
+pub(super) fn leading_number(text: &str) -> Result<(f64, &str), String> {
     let unsigned = text.strip_prefix(['+', '-']).unwrap_or(text);
     let sign = if text.starts_with('-') { -1.0 } else { 1.0 };
     let (first, rest) = leading_digits(unsigned);
@@ -100,6 +100,11 @@ fn leading_number(text: &str) -> Result<(f64, &str), String> {
     }
 }
 
+/// Whether a word is a unit of length.
+pub(super) fn is_unit_of_length(word: &str) -> bool {
+    word.parse::<LengthUnit>().is_ok()
+}
+
 fn fraction<'text>(numerator: &str, behind: &'text str) -> Result<(f64, &'text str), String> {
     let (denominator, rest) = leading_digits(behind);
     let (top, bottom) = (decimal(numerator)?, decimal(denominator)?);
@@ -122,7 +127,7 @@ fn leading_digits(text: &str) -> (&str, &str) {
     text.split_at(end)
 }
 
-fn leading_word(text: &str) -> (&str, &str) {
+pub(super) fn leading_word(text: &str) -> (&str, &str) {
     let mark_length = text
         .chars()
         .next()
