@@ -7,6 +7,7 @@
 //! | 2 | anything else |
 
 mod arguments;
+mod assessing;
 mod barrier;
 mod catalog;
 mod failure;
@@ -15,6 +16,7 @@ mod method;
 mod output;
 mod portfolio;
 mod read_files;
+mod review;
 mod site;
 mod today;
 
@@ -39,6 +41,7 @@ pub(crate) fn run() -> ExitCode {
     let result = match &arguments.command {
         Command::Site(options) => site::run(options),
         Command::Portfolio(options) => portfolio::run(options),
+        Command::Review(options) => review::run(options),
         Command::Barrier(options) => barrier::run(options),
         Command::Catalog(options) => catalog::run(options),
     };

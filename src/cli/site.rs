@@ -2,8 +2,7 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::{Detail, Sources, assess};
-use sillmark::hazard::Part;
+use sillmark::assess::assess;
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{SiteRun, TextOptions, csv, json, page, text, write_site_layers};
 use sillmark::site::{QuickForm, Site};
@@ -11,9 +10,9 @@ use sillmark::surroundings::Surroundings;
 use sillmark::verdict::CautionTexts;
 
 use super::arguments::{SiteFormat, SiteOptions};
+use super::assessing::{Assessing, site_of_file};
 use super::failure::Failure;
 use super::inputs;
-use super::method::{OfSite, method};
 use super::output::Target;
 use super::read_files::read_files;
 use super::today::today;
@@ -27,23 +26,9 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         target.require_file("gpkg")?;
     }
     let site = site(options)?;
-    let of_site = OfSite {
-        rule: site.rule.as_ref(),
-        loads: site.conditions.loads.clone(),
-        uncertainty: site.uncertainty.clone(),
-    };
     let units = options.output.units.map_or(site.units, UnitSystem::from);
-    let maps = &options.maps;
-    let method = method(&options.method, &maps.dem, &of_site, units, Detail::Full)?;
-    sillmark::gis::start();
-    let mut offsets = site.datum_offsets.clone();
-    offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
-    let sources = Sources {
-        datums: inputs::datums(&maps.datums, offsets)?,
-        zones: inputs::zones(&maps.zones, Some(Part::around(site.location)))?,
-        levels: inputs::levels(maps, Some(site.location))?,
-        terrain: inputs::terrain(&maps.dem, Some(site.location))?,
-    };
+    let Assessing { sources, method } =
+        Assessing::of(&site, &options.maps, &options.method, units)?;
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
     let around = |assessment| Surroundings::read(assessment, &sources).map_err(Failure::input);
@@ -78,10 +63,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
 /// The site of the file or of the options.
 fn site(options: &SiteOptions) -> Result<Site, Failure> {
     let site = match &options.file {
-        Some(path) => {
-            let text = inputs::text_file(path, "a site file (TOML in UTF-8)")?;
-            Site::from_toml(&path.display().to_string(), &text)
-        }
+        Some(path) => return site_of_file(path),
         None => QuickForm {
             at: stated(options.at.as_deref(), "--at", AT)?,
             threshold: stated(options.threshold.as_deref(), "--threshold", THRESHOLD)?,

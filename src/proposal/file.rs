@@ -2,9 +2,7 @@
 
 use super::{Proposal, ProposedLeakage, ProposedOpening};
 use crate::quantity::{parse_annual_chance, parse_duration, parse_elevation, parse_length};
-use crate::statement::{
-    Choice, Document, InSi, StatementError, Table, Unreadable, Written,
-};
+use crate::statement::{Choice, Document, InSi, StatementError, Table, Unreadable, Written};
 
 impl Proposal {
     /// Reads a proposal file; `file` is the name that messages use.
@@ -43,11 +41,7 @@ impl Proposal {
             "fitting_time",
             "opening",
         ])?;
-        let name = |key| {
-            root.optional(key)?
-                .map(|stated| stated.name())
-                .transpose()
-        };
+        let name = |key| root.optional(key)?.map(|stated| stated.name()).transpose();
         Ok(Self {
             name: name("name")?,
             file: file.to_owned(),

@@ -1,7 +1,8 @@
 //! An assessment for its readers: one exporter a file.
 //!
 //! An exporter prints an [`Assessment`](crate::assess::Assessment) and computes nothing;
-//! [`portfolio`] prints the [`Summary`](crate::portfolio::summary::Summary) of many.
+//! [`portfolio`] prints the [`Summary`](crate::portfolio::summary::Summary) of many, [`mod@review`]
+//! the [`Review`](crate::review::Review) of a proposal.
 
 mod csv;
 mod drawing;
@@ -14,6 +15,7 @@ mod palette;
 mod paragraph;
 mod parts;
 pub mod portfolio;
+pub mod review;
 mod site_run;
 mod text;
 mod words;

@@ -64,7 +64,11 @@ mod tests {
             ("sall", "sill", 1),
             ("kitten", "sitting", 3),
         ] {
-            assert_eq!(slips(&letters(one), &letters(other)), count, "{one} {other}");
+            assert_eq!(
+                slips(&letters(one), &letters(other)),
+                count,
+                "{one} {other}"
+            );
         }
     }
 

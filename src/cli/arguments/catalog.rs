@@ -52,6 +52,8 @@ pub(crate) enum CatalogList {
     BarrierSchema,
     /// The JSON Schema of `sillmark portfolio --summary FILE.json`.
     SummarySchema,
+    /// The JSON Schema of `sillmark review --format json`.
+    ReviewSchema,
 }
 
 fn pair_of_datums(text: &str) -> Result<(VerticalDatum, VerticalDatum), String> {

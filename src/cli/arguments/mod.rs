@@ -6,6 +6,7 @@ mod maps;
 mod method;
 mod output;
 mod portfolio;
+mod review;
 mod site;
 
 pub(crate) use barrier::BarrierOptions;
@@ -16,6 +17,7 @@ pub(crate) use maps::{
 pub(crate) use method::MethodOptions;
 pub(crate) use output::{Format, SiteFormat};
 pub(crate) use portfolio::{PortfolioOptions, Ranking};
+pub(crate) use review::{ReviewFormat, ReviewOptions};
 pub(crate) use site::SiteOptions;
 
 use clap::{Parser, Subcommand};
@@ -40,6 +42,8 @@ pub(crate) enum Command {
     Site(Box<SiteOptions>),
     /// Assess many buildings: a table in, a table out.
     Portfolio(Box<PortfolioOptions>),
+    /// Hold somebody's proposal for one building against an assessment, point by point.
+    Review(Box<ReviewOptions>),
     /// Work out one barrier for a width, a height and a depth of water that you state: loads,
     /// spans, posts, anchors, pieces. No maps.
     Barrier(Box<BarrierOptions>),

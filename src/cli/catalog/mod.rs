@@ -15,6 +15,7 @@ mod sources;
 mod uncertainty;
 
 use sillmark::report::portfolio::portfolio_summary_schema;
+use sillmark::report::review::review_schema;
 use sillmark::report::{barrier_json_schema, json_schema};
 
 use super::arguments::{CatalogList, CatalogOptions};
@@ -41,6 +42,7 @@ fn text(options: &CatalogOptions) -> Result<String, Failure> {
         CatalogList::Cautions => cautions::list(),
         CatalogList::JsonSchema => return json_schema().map_err(Failure::other),
         CatalogList::BarrierSchema => return barrier_json_schema().map_err(Failure::other),
+        CatalogList::ReviewSchema => return review_schema().map_err(Failure::other),
         CatalogList::SummarySchema => return portfolio_summary_schema().map_err(Failure::other),
     }
     .map_err(Failure::other)

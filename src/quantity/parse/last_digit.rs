@@ -38,7 +38,9 @@ fn unit_of_last_digit(number: &str) -> String {
     if let Some((_, denominator)) = number.rsplit_once('/') {
         return format!("1/{denominator}");
     }
-    let decimals = number.rsplit_once('.').map_or(0, |(_, behind)| behind.len());
+    let decimals = number
+        .rsplit_once('.')
+        .map_or(0, |(_, behind)| behind.len());
     match decimals {
         0 => "1".to_owned(),
         _ => format!("0.{}1", "0".repeat(decimals - 1)),

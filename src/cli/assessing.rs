@@ -1,0 +1,52 @@
+//! What an assessment of one building is made with, for the commands that make one.
+
+use std::path::Path;
+
+use sillmark::assess::{Detail, Method, Sources};
+use sillmark::hazard::Part;
+use sillmark::quantity::UnitSystem;
+use sillmark::site::Site;
+
+use super::arguments::{MapOptions, MethodOptions};
+use super::failure::Failure;
+use super::inputs;
+use super::method::{OfSite, method};
+
+/// The maps around a site, and how it is assessed.
+pub(super) struct Assessing {
+    pub(super) sources: Sources,
+    pub(super) method: Method,
+}
+
+impl Assessing {
+    /// Opens the maps around a site and reads what its file and the options say of the method.
+    pub(super) fn of(
+        site: &Site,
+        maps: &MapOptions,
+        options: &MethodOptions,
+        units: UnitSystem,
+    ) -> Result<Self, Failure> {
+        let of_site = OfSite {
+            rule: site.rule.as_ref(),
+            loads: site.conditions.loads.clone(),
+            uncertainty: site.uncertainty.clone(),
+        };
+        let method = method(options, &maps.dem, &of_site, units, Detail::Full)?;
+        sillmark::gis::start();
+        let mut offsets = site.datum_offsets.clone();
+        offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
+        let sources = Sources {
+            datums: inputs::datums(&maps.datums, offsets)?,
+            zones: inputs::zones(&maps.zones, Some(Part::around(site.location)))?,
+            levels: inputs::levels(maps, Some(site.location))?,
+            terrain: inputs::terrain(&maps.dem, Some(site.location))?,
+        };
+        Ok(Self { sources, method })
+    }
+}
+
+/// The site of a file.
+pub(super) fn site_of_file(path: &Path) -> Result<Site, Failure> {
+    let text = inputs::text_file(path, "a site file (TOML in UTF-8)")?;
+    Site::from_toml(&path.display().to_string(), &text).map_err(Failure::input)
+}

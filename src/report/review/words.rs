@@ -1,0 +1,128 @@
+//! Points in words, which text and page share.
+
+use crate::quantity::UnitSystem;
+use crate::review::{Figure, Outcome, OutcomeKind, Point, Proposed, Review, Subject, Tolerance};
+
+/// What the review comes to, in one sentence.
+pub(super) fn headline(review: &Review<'_>) -> String {
+    let counts = review.counts();
+    let told = OutcomeKind::WORST_FIRST.map(|kind| (counts.of(kind), kind));
+    let parts: Vec<String> = told
+        .into_iter()
+        .filter(|(number, _)| *number > 0)
+        .map(|(number, kind)| format!("{number} {}", plural(kind, number)))
+        .collect();
+    let total = review.points.len();
+    let points = if total == 1 { "point" } else { "points" };
+    format!("Of {total} {points}, {}.", parts.join(", "))
+}
+
+/// What a number of points do.
+pub(super) const fn plural(kind: OutcomeKind, number: usize) -> &'static str {
+    match (kind, number) {
+        (_, 1) | (OutcomeKind::CannotBeChecked, _) => kind.words(),
+        (OutcomeKind::Holds, _) => "hold",
+        (OutcomeKind::Exceeds, _) => "exceed",
+        (OutcomeKind::FallsShort, _) => "fall short",
+    }
+}
+
+/// The proposal, by its name where it has one.
+pub(super) fn proposal(review: &Review<'_>) -> String {
+    let proposal = review.proposal;
+    match &proposal.name {
+        Some(name) => format!("{name} ({})", proposal.file),
+        None => proposal.file.clone(),
+    }
+}
+
+/// What a point is about.
+pub(super) fn subject(subject: &Subject) -> &str {
+    match subject {
+        Subject::Site => "The building",
+        Subject::Opening(id) => id,
+    }
+}
+
+/// The subjects in the order of the review, each with its points.
+pub(super) fn by_subject<'a>(review: &'a Review<'_>) -> Vec<(&'a Subject, Vec<&'a Point>)> {
+    let mut subjects: Vec<(&Subject, Vec<&Point>)> = Vec::new();
+    for point in &review.points {
+        match subjects
+            .iter_mut()
+            .find(|(known, _)| **known == point.subject)
+        {
+            Some((_, points)) => points.push(point),
+            None => subjects.push((&point.subject, vec![point])),
+        }
+    }
+    subjects
+}
+
+/// What a point comes to, with its figure.
+pub(super) fn outcome(point: &Point, units: UnitSystem) -> String {
+    let word = point.outcome.kind().words();
+    match &point.outcome {
+        Outcome::Exceeds { by: Some(by) } | Outcome::FallsShort { by: Some(by) } => {
+            format!("{word} by {}", by.text(units))
+        }
+        Outcome::CannotBeChecked { missing } if !missing.is_empty() => {
+            format!("{word} without {}", missing.join("; "))
+        }
+        _ => word.to_owned(),
+    }
+}
+
+/// The proposed figure as it is compared, and as it was written where that differs.
+pub(super) fn theirs(proposed: &Proposed, units: UnitSystem) -> String {
+    let figure = proposed.figure.text(units);
+    if proposed.written.is_empty() || proposed.written == figure {
+        figure
+    } else {
+        format!("{figure} (written: {})", proposed.written)
+    }
+}
+
+/// The half width of a tolerance, as a figure of the kind that is compared.
+pub(super) fn half_width(point: &Point, tolerance: &Tolerance) -> Option<Figure> {
+    let kind = point.ours.as_ref()?;
+    kind.difference(tolerance.half_width())
+}
+
+/// The tolerance with what it is made of. The foot's definition alone is not worth a line.
+pub(super) fn tolerance(point: &Point, units: UnitSystem) -> Option<String> {
+    let tolerance = point.tolerance.as_ref()?;
+    let width = half_width(point, tolerance)?.text(units);
+    let parts: Vec<&str> = tolerance.parts.iter().map(|part| part.of.words()).collect();
+    let not_known: Vec<&str> = tolerance.not_known.iter().map(|of| of.words()).collect();
+    let mut text = format!("± {width}");
+    if !parts.is_empty() {
+        text.push_str(&format!(" ({})", parts.join(", ")));
+    }
+    if !not_known.is_empty() {
+        text.push_str(&format!(
+            "; not in it, because nobody says how well it is known: {}",
+            not_known.join(", ")
+        ));
+    }
+    Some(text)
+}
+
+/// The shifts between datums that were at hand.
+pub(super) fn shifts(review: &Review<'_>) -> Vec<String> {
+    let units = review.assessment.method.units;
+    let known = review.shifts.known.iter().map(|shift| {
+        let sd = shift.sd.map_or_else(
+            || "how well it is known is not stated".to_owned(),
+            |sd| format!("± {}", units.height(sd * 2.0)),
+        );
+        format!(
+            "{} to {}: {} ({sd}), {}",
+            shift.from,
+            shift.to,
+            units.height(shift.shift),
+            shift.source
+        )
+    });
+    known.collect()
+}

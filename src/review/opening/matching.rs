@@ -1,0 +1,83 @@
+//! Which opening of the proposal is which of ours.
+
+use crate::assess::OpeningAssessment;
+use crate::proposal::ProposedOpening;
+use crate::quantity::Length;
+use crate::quantity::unit::meter;
+use crate::review::desk::Desk;
+use crate::review::{Contribution, point::Proposed};
+use crate::review::{Figure, Finding, Outcome, Point, Subject, Tolerance, Topic};
+use crate::verdict::Verdict;
+
+/// Names are the same but for case and outer spaces.
+fn same(one: &str, other: &str) -> bool {
+    let plain = |name: &str| name.trim().to_lowercase();
+    plain(one) == plain(other)
+}
+
+/// What the proposal has for an opening of ours.
+pub(super) fn theirs_of<'a>(
+    desk: &Desk<'a>,
+    ours: &OpeningAssessment<'_>,
+) -> Option<&'a ProposedOpening> {
+    let named = |theirs: &&ProposedOpening| {
+        let id = theirs.id.as_deref();
+        id.is_some_and(|id| same(id, &ours.opening.id))
+    };
+    desk.proposal.openings.iter().find(named)
+}
+
+/// The opening of ours that one of the proposal is.
+pub(super) fn ours_of<'a>(
+    desk: &Desk<'a>,
+    theirs: &ProposedOpening,
+) -> Option<&'a OpeningAssessment<'a>> {
+    let id = theirs.id.as_deref()?;
+    let mut openings = desk.assessment.openings.iter();
+    openings.find(|ours| same(id, &ours.opening.id))
+}
+
+/// Its name, or its place in the proposal where it has none.
+pub(super) fn name_of(theirs: &ProposedOpening, position: usize) -> String {
+    match &theirs.id {
+        Some(id) => id.clone(),
+        None => format!("opening {} of the proposal", position + 1),
+    }
+}
+
+/// An opening of ours that the proposal does not name: nothing is missing where its sill lies
+/// high enough.
+pub(super) fn left_out(desk: &Desk<'_>, ours: &OpeningAssessment<'_>) -> Option<Point> {
+    let subject = Subject::Opening(ours.opening.id.clone());
+    let reference = "our schedule of openings";
+    let Some(height) = ours.protection_height else {
+        let unresolved = ours.verdict == Verdict::Unresolved;
+        let why = ours.reasons.first().map(|reason| reason.text(desk.units()));
+        let at = (&subject, Topic::LeftOut);
+        return unresolved
+            .then(|| Point::unchecked(at, None, None, why.into_iter().collect(), reference));
+    };
+    if ours.verdict == Verdict::Above {
+        return None;
+    }
+    let place = ours.place.as_ref().unwrap_or(&desk.assessment.place);
+    let tolerance = Tolerance::default()
+        .and(Contribution::OurLevel, desk.design_sd(place))
+        .and(Contribution::OurSill, desk.sill_sd());
+    let within = tolerance.takes(height.value, 0.0);
+    let uncertain = within.then(|| Finding::PerhapsAbove {
+        by: height,
+        tolerance: Length::new::<meter>(tolerance.half_width()),
+    });
+    let outcome = Outcome::FallsShort {
+        by: Some(Figure::Height(height)),
+    };
+    Some(Point {
+        ours: Some(Figure::Height(height)),
+        theirs: Some(Proposed::follows(Figure::Words("no barrier".to_owned()))),
+        tolerance: Some(tolerance),
+        ..Point::bare(&subject, Topic::LeftOut, outcome, reference)
+            .with([Finding::NoBarrierProposed])
+            .with(uncertain)
+    })
+}

@@ -1,0 +1,87 @@
+//! The points that are about one opening.
+
+mod barrier;
+mod heights;
+mod levels;
+mod load;
+mod matching;
+mod own;
+mod slips;
+mod wall;
+
+use super::desk::Desk;
+use super::{Finding, Point, Subject, Topic};
+use crate::assess::{OpeningAssessment, Place};
+use crate::proposal::ProposedOpening;
+use crate::statement::nearest;
+use matching::{left_out, name_of, ours_of, theirs_of};
+
+/// An opening of ours and what the proposal makes of it.
+pub(super) struct Pair<'a> {
+    pub(super) subject: Subject,
+    pub(super) ours: &'a OpeningAssessment<'a>,
+    pub(super) place: &'a Place<'a>,
+    pub(super) theirs: &'a ProposedOpening,
+}
+
+/// All of them: our openings in their order, then those that the site does not have.
+pub(super) fn points(desk: &Desk<'_>) -> Vec<Point> {
+    let mut points = Vec::new();
+    for ours in &desk.assessment.openings {
+        let Some(theirs) = theirs_of(desk, ours) else {
+            points.extend(left_out(desk, ours));
+            continue;
+        };
+        let pair = Pair {
+            subject: Subject::Opening(ours.opening.id.clone()),
+            ours,
+            place: ours.place.as_ref().unwrap_or(&desk.assessment.place),
+            theirs,
+        };
+        points.extend(levels::points(desk, &pair));
+        points.extend(heights::points(desk, &pair));
+        points.extend(own::points(desk, &pair.subject, theirs));
+        points.extend(barrier::points(desk, &pair));
+        points.extend(load::points(desk, &pair.subject, theirs, Some(&pair)));
+        points.extend(wall::point(desk, &pair));
+    }
+    for (position, theirs) in desk.proposal.openings.iter().enumerate() {
+        if ours_of(desk, theirs).is_none() {
+            points.extend(unknown(desk, theirs, position));
+        }
+    }
+    points
+}
+
+/// An opening that the site does not have: what its own figures allow to be checked.
+fn unknown(desk: &Desk<'_>, theirs: &ProposedOpening, position: usize) -> Vec<Point> {
+    let subject = Subject::Opening(name_of(theirs, position));
+    let missing = match &theirs.id {
+        Some(_) => "an opening of this name in the site file",
+        None => "the id of the opening in the proposal",
+    };
+    let names = desk
+        .assessment
+        .openings
+        .iter()
+        .map(|ours| ours.opening.id.as_str());
+    let meant = theirs.id.as_deref().and_then(|id| nearest(id, names));
+    let found = meant.map(|name| Finding::NearestName {
+        name: name.to_owned(),
+    });
+    let at = (&subject, Topic::UnknownOpening);
+    let mut points = vec![
+        Point::unchecked(
+            at,
+            None,
+            None,
+            vec![missing.to_owned()],
+            "site file, [[opening]]",
+        )
+        .with(found),
+    ];
+    points.extend(own::points(desk, &subject, theirs));
+    points.extend(barrier::kit_height(desk, &subject, theirs));
+    points.extend(load::points(desk, &subject, theirs, None));
+    points
+}
