@@ -21,8 +21,10 @@ mod inflow;
 mod level;
 mod load;
 mod portfolio;
+mod proposal;
 mod quantity;
 mod report;
+mod review;
 mod risk;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part

@@ -33,7 +33,7 @@ pub use overall::Counts;
 pub use point::{Point, Proposed, Subject};
 pub use shifts::{KnownShift, Shifts, UnknownShift};
 pub use tolerance::{Contribution, Size, Tolerance, TolerancePart};
-pub use topic::Topic;
+pub use topic::{Against, Topic};
 
 use crate::assess::Assessment;
 use crate::proposal::Proposal;

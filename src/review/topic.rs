@@ -179,7 +179,52 @@ const NAMES: [(Topic, &str, &str); 32] = [
     (T::UnknownOpening, "unknown-opening", "opening of this name"),
 ];
 
+/// What a proposed figure is held against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Against {
+    /// A figure of the assessment.
+    Ours,
+    /// What the proposal's own figures come to.
+    ItsOwnFigures,
+    /// A limit of a rule, of the kit or of a wall.
+    Limit,
+}
+
+impl Against {
+    /// In words, before the figure.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Ours => "ours",
+            Self::ItsOwnFigures => "by its own figures",
+            Self::Limit => "limit",
+        }
+    }
+}
+
 impl Topic {
+    /// What the proposed figure is held against.
+    #[must_use]
+    pub const fn against(self) -> Against {
+        match self {
+            T::OwnDesignLevel
+            | T::OwnProtectionHeight
+            | T::OwnBarrierHeight
+            | T::PlankStack
+            | T::Pressure
+            | T::ForcePerWidth
+            | T::MomentPerWidth
+            | T::Force => Against::ItsOwnFigures,
+            T::Leakage
+            | T::FittingInWarning
+            | T::TwelveHours
+            | T::KitHeight
+            | T::Span
+            | T::WaterOnWall => Against::Limit,
+            _ => Against::Ours,
+        }
+    }
+
     /// All of them, in the order of a review.
     pub fn all() -> impl Iterator<Item = Self> {
         NAMES.iter().map(|(topic, ..)| *topic)

@@ -1,12 +1,12 @@
 //! The review for a terminal: what it comes to, then every point.
 
 use super::words::{
-    by_subject, headline, outcome, plural, proposal, shifts, subject, theirs, tolerance,
+    by_subject, headline, ours, outcome, plural, proposal, shifts, subject, theirs, tolerance,
 };
 use crate::quantity::UnitSystem;
 use crate::report::outline::{Outline, Table};
 use crate::report::text::lay_out;
-use crate::review::{OutcomeKind, Point, Review};
+use crate::review::{Against, OutcomeKind, Point, Review};
 
 /// The review as plain text, in lines of at most `columns`.
 #[must_use]
@@ -63,10 +63,10 @@ fn point(page: &mut Outline, point: &Point, units: UnitSystem) {
         &format!("{}: {}", point.topic.title(), outcome(point, units)),
         "- ",
     );
-    let ours = point
-        .ours
-        .as_ref()
-        .map(|ours| format!("ours {}", ours.text(units)));
+    let ours = ours(point, units).map(|figure| match point.topic.against() {
+        Against::Ours => format!("ours {figure}"),
+        _ => figure,
+    });
     let proposed = point.theirs.as_ref();
     let proposed = proposed.map(|proposed| format!("proposed {}", theirs(proposed, units)));
     let figures: Vec<String> = [ours, proposed, tolerance(point, units)]

@@ -1,7 +1,9 @@
 //! Points in words, which text and page share.
 
 use crate::quantity::UnitSystem;
-use crate::review::{Figure, Outcome, OutcomeKind, Point, Proposed, Review, Subject, Tolerance};
+use crate::review::{
+    Against, Figure, Outcome, OutcomeKind, Point, Proposed, Review, Size, Subject, Tolerance,
+};
 
 /// What the review comes to, in one sentence.
 pub(super) fn headline(review: &Review<'_>) -> String {
@@ -67,7 +69,7 @@ pub(super) fn outcome(point: &Point, units: UnitSystem) -> String {
             format!("{word} by {}", by.text(units))
         }
         Outcome::CannotBeChecked { missing } if !missing.is_empty() => {
-            format!("{word} without {}", missing.join("; "))
+            format!("{word}; missing: {}", missing.join("; "))
         }
         _ => word.to_owned(),
     }
@@ -89,21 +91,42 @@ pub(super) fn half_width(point: &Point, tolerance: &Tolerance) -> Option<Figure>
     kind.difference(tolerance.half_width())
 }
 
-/// The tolerance with what it is made of. The foot's definition alone is not worth a line.
+/// Our figure, or what else the proposed one is held against.
+pub(super) fn ours(point: &Point, units: UnitSystem) -> Option<String> {
+    let figure = point.ours.as_ref()?.text(units);
+    Some(match point.topic.against() {
+        Against::Ours => figure,
+        other => format!("{} {figure}", other.words()),
+    })
+}
+
+/// Parts below this part of a tolerance are not worth a word; the JSON has all.
+const NEGLIGIBLE: f64 = 0.01;
+
+/// The tolerance with what it is made of; `None` where it is too small to print.
 pub(super) fn tolerance(point: &Point, units: UnitSystem) -> Option<String> {
     let tolerance = point.tolerance.as_ref()?;
-    let width = half_width(point, tolerance)?.text(units);
-    let parts: Vec<&str> = tolerance.parts.iter().map(|part| part.of.words()).collect();
+    let half = half_width(point, tolerance)?;
+    let (width, none) = (half.text(units), half.difference(0.0)?.text(units));
     let not_known: Vec<&str> = tolerance.not_known.iter().map(|of| of.words()).collect();
+    if width == none && not_known.is_empty() {
+        return None;
+    }
+    let least = NEGLIGIBLE * tolerance.half_width();
+    let sizeable = tolerance.parts.iter().filter(|part| {
+        let (Size::Deviation(size) | Size::AtMost(size)) = part.size;
+        size > least
+    });
+    let parts: Vec<&str> = sizeable.map(|part| part.of.words()).collect();
     let mut text = format!("± {width}");
     if !parts.is_empty() {
-        text.push_str(&format!(" ({})", parts.join(", ")));
+        text = format!("{text} ({})", parts.join(", "));
     }
     if !not_known.is_empty() {
-        text.push_str(&format!(
-            "; not in it, because nobody says how well it is known: {}",
+        text = format!(
+            "{text}; not in it, because nobody says how well it is known: {}",
             not_known.join(", ")
-        ));
+        );
     }
     Some(text)
 }

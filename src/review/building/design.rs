@@ -65,7 +65,12 @@ fn design_level(desk: &Desk<'_>) -> Point {
             .flood_level
             .as_ref()
             .map(|level| level.decided.elevation);
+        let near = tolerance.half_width();
+        let visible = ours
+            .freeboard
+            .is_some_and(|freeboard| freeboard.value > near);
         if let Some(level) = flood
+            && visible
             && !theirs.text.is_empty()
             && tolerance.takes(
                 level.height().value,

@@ -50,15 +50,25 @@ pub(super) fn name_of(theirs: &ProposedOpening, position: usize) -> String {
 pub(super) fn left_out(desk: &Desk<'_>, ours: &OpeningAssessment<'_>) -> Option<Point> {
     let subject = Subject::Opening(ours.opening.id.clone());
     let reference = "our schedule of openings";
-    let Some(height) = ours.protection_height else {
-        let unresolved = ours.verdict == Verdict::Unresolved;
-        let why = ours.reasons.first().map(|reason| reason.text(desk.units()));
-        let at = (&subject, Topic::LeftOut);
-        return unresolved
-            .then(|| Point::unchecked(at, None, None, why.into_iter().collect(), reference));
-    };
     if ours.verdict == Verdict::Above {
         return None;
+    }
+    let unchecked = |missing| {
+        let at = (&subject, Topic::LeftOut);
+        let figure = ours.protection_height.map(Figure::Height);
+        Some(Point::unchecked(at, figure, None, missing, reference))
+    };
+    if ours.verdict == Verdict::Unresolved {
+        let why = ours.reasons.first().map(|reason| reason.text(desk.units()));
+        return unchecked(vec![format!(
+            "an answer of ours: {}",
+            why.unwrap_or_default()
+        )]);
+    }
+    let height = ours.protection_height?;
+    // A proposal without any opening leaves none out: it is about something else.
+    if desk.proposal.openings.is_empty() {
+        return unchecked(vec!["[[opening]] in the proposal".to_owned()]);
     }
     let place = ours.place.as_ref().unwrap_or(&desk.assessment.place);
     let tolerance = Tolerance::default()

@@ -86,15 +86,12 @@ fn plank_stack(subject: &Subject, theirs: &ProposedOpening) -> Option<Point> {
     let barrier = theirs.barrier_height.as_ref()?;
     let (planks, each) = (theirs.planks?, theirs.plank_height.as_ref()?);
     let stack = each.value * f64::from(planks);
-    let rounding = barrier
-        .rounding_sd()
-        .hypot(each.rounding_sd() * f64::from(planks));
     Some(Point::compared(
         (subject, Topic::PlankStack),
         Figure::Height(stack),
         Proposed::of(Figure::Height(barrier.value), barrier),
-        // Chosen, not measured, but written to a digit all the same.
-        Tolerance::default().and(Contribution::LastDigit, Some(rounding)),
+        // Pieces are chosen, not measured.
+        Tolerance::default().and_foot(stack.value),
         Sense::LessIsSafer,
         "planks × plank_height, as the proposal states them",
     ))

@@ -6,7 +6,7 @@ use serde::Serialize;
 use crate::quantity::UnitSystem;
 use crate::report::review::words::half_width;
 use crate::review::{
-    Figure, Finding, Outcome, OutcomeKind, Point, Proposed, Size, Subject, Tolerance,
+    Against, Figure, Finding, Outcome, OutcomeKind, Point, Proposed, Size, Subject, Tolerance,
 };
 
 /// One comparison.
@@ -24,8 +24,10 @@ pub(super) struct JsonPoint {
     by: Option<JsonFigure>,
     /// What is missing for a comparison.
     missing: Vec<String>,
-    /// Our figure, or the limit; null where there is none.
+    /// What the proposed figure is held against; null where there is none.
     ours: Option<JsonFigure>,
+    /// Whether `ours` is a figure of ours, what the proposal's own figures come to, or a limit.
+    against: JsonAgainst,
     /// The proposed figure; null where there is none.
     proposed: Option<JsonProposed>,
     /// How far the two may lie apart; null where nothing is compared, or both are exact.
@@ -48,6 +50,18 @@ pub(super) enum JsonOutcome {
     CannotBeChecked,
     /// It lies on the unsafe side of ours, or over a limit.
     FallsShort,
+}
+
+/// What a proposed figure is held against.
+#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+enum JsonAgainst {
+    /// A figure of the assessment.
+    Ours,
+    /// What the proposal's own figures come to.
+    ItsOwnFigures,
+    /// A limit of a rule, of the kit or of a wall.
+    Limit,
 }
 
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -120,6 +134,11 @@ impl JsonPoint {
             by,
             missing,
             ours: point.ours.as_ref().map(figure),
+            against: match point.topic.against() {
+                Against::Ours => JsonAgainst::Ours,
+                Against::ItsOwnFigures => JsonAgainst::ItsOwnFigures,
+                Against::Limit => JsonAgainst::Limit,
+            },
             proposed: point
                 .theirs
                 .as_ref()

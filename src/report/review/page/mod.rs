@@ -2,7 +2,9 @@
 
 use askama::Template;
 
-use super::words::{by_subject, headline, outcome, proposal, shifts, subject, theirs, tolerance};
+use super::words::{
+    by_subject, headline, ours, outcome, proposal, shifts, subject, theirs, tolerance,
+};
 use crate::quantity::UnitSystem;
 use crate::review::{OutcomeKind, Point, Review};
 
@@ -93,10 +95,7 @@ impl Row {
             title: point.topic.title(),
             class: class(point.outcome.kind()),
             outcome: outcome(point, units),
-            ours: point
-                .ours
-                .as_ref()
-                .map_or_else(String::new, |ours| ours.text(units)),
+            ours: ours(point, units).unwrap_or_default(),
             theirs: proposed.map_or_else(String::new, |proposed| theirs(proposed, units)),
             tolerance: tolerance(point, units).unwrap_or_default(),
             findings: point
