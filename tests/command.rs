@@ -67,6 +67,8 @@ mod portfolio;
 mod quick_form;
 #[path = "command/report_page.rs"]
 mod report_page;
+#[path = "command/review.rs"]
+mod review;
 #[path = "command/said.rs"]
 mod said;
 #[path = "command/scratch.rs"]

@@ -38,6 +38,11 @@ mod rasters;
 mod site_fixture;
 #[path = "validation/site_layers.rs"]
 mod site_layers;
+#[path = "validation/review.rs"]
+mod review;
+#[allow(dead_code)] // each of the two binaries uses a part
+#[path = "review/fixture.rs"]
+mod review_fixture;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 #[path = "validation/table.rs"]

@@ -22,10 +22,12 @@ fn validator(name: &str) -> Validator {
 const SITE: &str = "assessment-1.json";
 const BARRIER: &str = "barrier-1.json";
 const SUMMARY: &str = "portfolio-summary-1.json";
+const REVIEW: &str = "review-1.json";
 
 static VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(SITE));
 static BARRIER_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(BARRIER));
 static SUMMARY_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(SUMMARY));
+static REVIEW_VALIDATOR: LazyLock<Validator> = LazyLock::new(|| validator(REVIEW));
 
 /// Holds a result of `site` against its published schema.
 pub(crate) fn check(result: &Value) {
@@ -35,6 +37,11 @@ pub(crate) fn check(result: &Value) {
 /// Holds a result of `barrier` against its published schema.
 pub(crate) fn check_barrier(result: &Value) {
     check_by(&BARRIER_VALIDATOR, result);
+}
+
+/// Holds a result of `review` against its published schema.
+pub(crate) fn check_review(result: &Value) {
+    check_by(&REVIEW_VALIDATOR, result);
 }
 
 fn check_by(validator: &Validator, result: &Value) {
@@ -56,6 +63,10 @@ fn the_published_schemas_are_those_of_the_code() {
         published(SUMMARY),
         sillmark::report::portfolio::portfolio_summary_schema().unwrap()
     );
+    assert_eq!(
+        published(REVIEW),
+        sillmark::report::review::review_schema().unwrap()
+    );
 }
 
 #[test]
@@ -65,11 +76,12 @@ fn the_program_prints_them() {
     assert_eq!(printed("json-schema"), published(SITE));
     assert_eq!(printed("barrier-schema"), published(BARRIER));
     assert_eq!(printed("summary-schema"), published(SUMMARY));
+    assert_eq!(printed("review-schema"), published(REVIEW));
 }
 
 #[test]
 fn they_are_schemas() {
-    for name in [SITE, BARRIER, SUMMARY] {
+    for name in [SITE, BARRIER, SUMMARY, REVIEW] {
         let schema: Value = serde_json::from_str(&published(name)).unwrap();
         assert!(jsonschema::meta::is_valid(&schema), "{name}");
     }
@@ -144,5 +156,38 @@ fn the_schema_of_a_summary_holds_a_summary_and_refuses_what_is_none() {
         let mut more = result.clone();
         more.pointer_mut(way).unwrap()["rwos"] = json!(1);
         assert!(!SUMMARY_VALIDATOR.is_valid(&more), "{way}");
+    }
+}
+
+#[test]
+fn the_schema_of_a_review_holds_a_review_and_refuses_what_is_none() {
+    let scratch = Scratch::new();
+    scratch.write(
+        "offer.toml",
+        "freeboard = \"0 ft\"\nflood_level = \"7.0 ft NAVD88\"\n[[opening]]\nid = \"dor\"",
+    );
+    let run = [
+        "review",
+        "offer.toml",
+        "site.toml",
+        "--zones",
+        "zones.geojson",
+    ];
+    let text = scratch.answer(&[&run[..], &["--format", "json"]].concat());
+    let result: Value = serde_json::from_str(&text).unwrap();
+    check_review(&result);
+    let broken = |way: &str, value: Value| {
+        let mut result = result.clone();
+        *result.pointer_mut(way).unwrap() = value;
+        assert!(!REVIEW_VALIDATOR.is_valid(&result), "{way}");
+    };
+    broken("/worst", json!("fine"));
+    broken("/counts/holds", json!(-1));
+    broken("/points/1/outcome", json!("fails"));
+    broken("/points/1/tolerance/parts/0/of", Value::Null);
+    for way in ["", "/proposal", "/points/0", "/points/1/tolerance"] {
+        let mut more = result.clone();
+        more.pointer_mut(way).unwrap()["poitns"] = json!(1);
+        assert!(!REVIEW_VALIDATOR.is_valid(&more), "{way}");
     }
 }

@@ -75,14 +75,26 @@ pub(super) fn outcome(point: &Point, units: UnitSystem) -> String {
     }
 }
 
-/// The proposed figure as it is compared, and as it was written where that differs.
+/// The proposed figure as it was written, which shows its last digit; where something was made
+/// of it (another unit, another datum, another edge), as it is compared and as it was written.
 pub(super) fn theirs(proposed: &Proposed, units: UnitSystem) -> String {
     let figure = proposed.figure.text(units);
-    if proposed.written.is_empty() || proposed.written == figure {
+    if proposed.written.is_empty() {
         figure
+    } else if is_same(&figure, &proposed.written) {
+        proposed.written.clone()
     } else {
         format!("{figure} (written: {})", proposed.written)
     }
+}
+
+/// Whether two texts are one number in one unit: `3.00 ft` and `3 ft`.
+fn is_same(one: &str, other: &str) -> bool {
+    let parts = |text: &str| {
+        let (number, unit) = text.split_once(' ')?;
+        Some((number.parse::<f64>().ok()?, unit.trim().to_owned()))
+    };
+    one == other || parts(one).is_some_and(|one| parts(other) == Some(one))
 }
 
 /// The half width of a tolerance, as a figure of the kind that is compared.
