@@ -34,15 +34,15 @@ mod peer;
 mod portfolio_bench;
 #[path = "validation/rasters.rs"]
 mod rasters;
-#[path = "surroundings/fixture.rs"]
-mod site_fixture;
-#[path = "validation/site_layers.rs"]
-mod site_layers;
 #[path = "validation/review.rs"]
 mod review;
 #[allow(dead_code)] // each of the two binaries uses a part
 #[path = "review/fixture.rs"]
 mod review_fixture;
+#[path = "surroundings/fixture.rs"]
+mod site_fixture;
+#[path = "validation/site_layers.rs"]
+mod site_layers;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;
 #[path = "validation/table.rs"]

@@ -17,10 +17,10 @@ use super::output::Target;
 use super::site::COLUMNS;
 
 pub(super) fn run(options: &ReviewOptions) -> Result<(), Failure> {
-    let target = Target::open(options.output.as_deref(), &files(options))?;
+    let target = Target::open(options.output.output.as_deref(), &files(options))?;
     let proposal = proposal(options)?;
     let site = site_of_file(&options.site)?;
-    let units = options.units.map_or(site.units, UnitSystem::from);
+    let units = options.output.units.map_or(site.units, UnitSystem::from);
     let assessing = Assessing::of(&site, &options.maps, &options.method, units)?;
     let assessment =
         assess(&site, &assessing.sources, &assessing.method).map_err(Failure::input)?;

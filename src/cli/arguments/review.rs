@@ -6,7 +6,7 @@ use clap::{Args, ValueEnum};
 
 use super::maps::MapOptions;
 use super::method::MethodOptions;
-use super::output::Units;
+use super::output::OutputOptions;
 
 #[derive(Args, Debug)]
 pub(crate) struct ReviewOptions {
@@ -23,18 +23,12 @@ pub(crate) struct ReviewOptions {
     #[command(flatten)]
     pub(crate) method: MethodOptions,
 
-    /// Units of our figures; without it, those that the threshold is written in. Proposed
-    /// figures are also told as they are written.
-    #[arg(long, value_enum, help_heading = "Output")]
-    pub(crate) units: Option<Units>,
-
     /// Form of the result.
     #[arg(long, value_enum, default_value_t = ReviewFormat::Text, help_heading = "Output")]
     pub(crate) format: ReviewFormat,
 
-    /// Write the result to a file instead of stdout; it appears whole or not at all.
-    #[arg(short, long, value_name = "PATH", help_heading = "Output")]
-    pub(crate) output: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) output: OutputOptions,
 }
 
 /// How a review is told.
