@@ -29,7 +29,7 @@ pub(super) struct TheirLevel {
     pub(super) rounding: f64,
 }
 
-impl<'a> Desk<'a> {
+impl Desk<'_> {
     pub(super) fn units(&self) -> UnitSystem {
         self.assessment.method.units
     }
@@ -101,22 +101,6 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// The tolerance of a level of theirs against one of ours.
-    pub(super) fn level_tolerance(
-        &self,
-        (of, sd): (Contribution, Option<f64>),
-        theirs: &TheirLevel,
-    ) -> Tolerance {
-        let tolerance = Tolerance::default()
-            .and(of, sd)
-            .and(Contribution::LastDigit, Some(theirs.rounding))
-            .and_foot(theirs.stated.height().value);
-        match &theirs.on_ours.by {
-            Some(shift) => tolerance.and(Contribution::DatumShift, shift.sd.map(|sd| sd.value)),
-            None => tolerance,
-        }
-    }
-
     /// Why a place has no design level.
     pub(super) fn no_design_level(&self, place: &Place<'_>) -> String {
         match &place.statement {
@@ -128,6 +112,20 @@ impl<'a> Desk<'a> {
                 "a flood level of ours: {}",
                 Reason::Missing(missing.clone()).text(self.units())
             ),
+        }
+    }
+}
+
+impl TheirLevel {
+    /// Its tolerance against a level of ours with its standard deviation.
+    pub(super) fn tolerance(&self, (of, sd): (Contribution, Option<f64>)) -> Tolerance {
+        let tolerance = Tolerance::default()
+            .and(of, sd)
+            .and(Contribution::LastDigit, Some(self.rounding))
+            .and_foot(self.stated.height().value);
+        match &self.on_ours.by {
+            Some(shift) => tolerance.and(Contribution::DatumShift, shift.sd.map(|sd| sd.value)),
+            None => tolerance,
         }
     }
 }

@@ -53,6 +53,65 @@ pub struct Review<'a> {
 }
 
 /// Holds a proposal against an assessment.
+///
+/// ```
+/// use sillmark::assess::{Detail, Method, Sources, Uncertainty, assess};
+/// use sillmark::barrier::{DesignRules, Kit};
+/// use sillmark::crs::{DatumSettings, Datums};
+/// use sillmark::design::rules;
+/// use sillmark::level::LevelMaps;
+/// use sillmark::load::LoadZone;
+/// use sillmark::proposal::Proposal;
+/// use sillmark::quantity::unit::{Length, meter};
+/// use sillmark::quantity::{AnnualChance, UnitSystem};
+/// use sillmark::review::{Finding, OutcomeKind, Shifts, Topic, review};
+/// use sillmark::site::Site;
+/// use sillmark::terrain::Terrain;
+/// use sillmark::verdict::Limits;
+///
+/// let site = Site::from_toml("lock.toml", r#"
+/// name = "Lock Cottage"
+/// location = { longitude = -74.0335, latitude = 40.7400 }
+/// threshold = "8.1 ft NAVD88"
+/// [[flood_level]]
+/// event = "1%"
+/// level = "9.0 ft NAVD88"
+/// standard_deviation = "0.05 ft"
+/// source = "county study, profile 12"
+/// [[opening]]
+/// id = "front door"
+/// width = "36 in"
+/// "#)?;
+/// let kit = Kit::demonstration()?;
+/// let method = Method {
+///     rule: rules()?.into_iter().find(|rule| rule.id == "us-nfip-floodproofing").unwrap(),
+///     rules: DesignRules::of(&kit, &site.conditions.loads, LoadZone::Other)?,
+///     kit,
+///     limits: Limits::shipped()?,
+///     event: AnnualChance::ONE_PERCENT,
+///     grade_radius: Length::new::<meter>(10.0),
+///     uncertainty: Uncertainty::of(&site.uncertainty, None)?,
+///     years: 30,
+///     units: UnitSystem::Us,
+///     detail: Detail::Full,
+/// };
+/// let sources = Sources {
+///     zones: Vec::new(),
+///     levels: LevelMaps::default(),
+///     terrain: Terrain::new(Vec::new()),
+///     datums: Datums::new(DatumSettings::default())?,
+/// };
+/// let assessment = assess(&site, &sources, &method)?;
+/// let offer = Proposal::from_toml("offer.toml", "design_level = \"9.0 ft NAVD88\"")?;
+///
+/// let shifts = Shifts::default();
+/// let review = review(&assessment, &offer, &shifts);
+/// let mut points = review.points.iter();
+/// let design = points.find(|point| point.topic == Topic::DesignLevel).unwrap();
+/// assert_eq!(design.outcome.kind(), OutcomeKind::FallsShort);
+/// assert!(matches!(design.findings[0], Finding::FreeboardForgotten { .. }));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[must_use]
 pub fn review<'a>(
     assessment: &'a Assessment<'a>,

@@ -39,7 +39,8 @@ pub struct Point {
 pub struct Proposed {
     /// As it is compared: on our datum, over the sill.
     pub figure: Figure,
-    /// As it was written, with what was made of it; empty where it follows from other figures.
+    /// What it is from: the text as it was written, with what was made of it; empty where it
+    /// follows from other figures of the proposal.
     pub written: String,
 }
 

@@ -1,7 +1,7 @@
 //! The word that somebody may have meant.
 
 /// The word of a list that differs from `text` by the fewest slips of a letter (inserted, left
-/// out or replaced), case apart; `None` where every word differs by more than a third of its
+/// out, replaced, or swapped with its neighbour), case apart; `None` where every word differs by more than a third of its
 /// letters, for then it is a guess.
 ///
 /// ```
@@ -35,19 +35,27 @@ fn letters(text: &str) -> Vec<char> {
     text.trim().chars().flat_map(char::to_lowercase).collect()
 }
 
-/// The edit distance, row by row of its table.
+/// The edit distance with swaps of neighbours (optimal string alignment).
 fn slips(one: &[char], other: &[char]) -> usize {
-    let mut row: Vec<usize> = (0..=other.len()).collect();
+    let columns = other.len() + 1;
+    let mut before: Vec<usize> = Vec::new();
+    let mut above: Vec<usize> = (0..columns).collect();
     for (line, left) in one.iter().enumerate() {
-        let mut diagonal = row[0];
-        row[0] = line + 1;
+        let mut row = vec![line + 1; columns];
         for (column, right) in other.iter().enumerate() {
-            let replaced = diagonal + usize::from(left != right);
-            diagonal = row[column + 1];
-            row[column + 1] = replaced.min(row[column] + 1).min(diagonal + 1);
+            let replaced = above[column] + usize::from(left != right);
+            let least = replaced.min(above[column + 1] + 1).min(row[column] + 1);
+            let swapped =
+                line > 0 && column > 0 && *left == other[column - 1] && one[line - 1] == *right;
+            row[column + 1] = if swapped {
+                least.min(before[column - 1] + 1)
+            } else {
+                least
+            };
         }
+        before = std::mem::replace(&mut above, row);
     }
-    row[other.len()]
+    above[columns - 1]
 }
 
 #[cfg(test)]
@@ -62,6 +70,8 @@ mod tests {
             ("sil", "sill", 1),
             ("silll", "sill", 1),
             ("sall", "sill", 1),
+            ("widht", "width", 1),
+            ("ab", "ba", 1),
             ("kitten", "sitting", 3),
         ] {
             assert_eq!(

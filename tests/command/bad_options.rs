@@ -20,6 +20,7 @@ fn nothing_at_all() {
     Commands:
       site       Assess one building: its openings, the flood level, and what each opening needs
       portfolio  Assess many buildings: a table in, a table out
+      review     Hold somebody's proposal for one building against an assessment, point by point
       barrier    Work out one barrier for a width, a height and a depth of water that you state: loads,
                  spans, posts, anchors, pieces. No maps
       catalog    List the rules, limits, kits, datums, sources and cautions that answers rest on
@@ -85,7 +86,7 @@ fn an_unknown_rule() {
 fn an_unknown_catalogue() {
     assert_snapshot!(refused(&["catalog", "prices"]), @"
     error: invalid value 'prices' for '<LIST>'
-      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, reasons, cautions, json-schema, barrier-schema, summary-schema]
+      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, reasons, cautions, json-schema, barrier-schema, summary-schema, review-schema]
 
       tip: a similar value exists: 'practice'
 

@@ -201,7 +201,7 @@ fn the_same_bytes_every_time_and_in_both_units() {
     }
     let metres = scratch.answer(&[&RUN[..], &["--units", "si"]].concat());
     assert!(
-        metres.contains("ours 0.305 m; proposed 0.610 m (written: 2 ft)"),
+        metres.contains("ours 0.305 m; proposed 0.610 m (from 2 ft)"),
         "{metres}"
     );
 }

@@ -4,6 +4,7 @@ mod datums;
 mod edge;
 mod fixture;
 mod freeboard;
+mod hostile;
 mod kit;
 mod levels;
 mod loads;

@@ -75,7 +75,7 @@ fn depth_in_the_place_of_its_square_is_found_in_them() {
     );
 }
 
-/// Memorandum of Redwood City, California, April 2008 (WebLink 41763, page 94): in San Mateo
+/// Memorandum of Redwood City, California, April 2008 (`WebLink` 41763, page 94): in San Mateo
 /// County NAVD88 = NGVD29 + 2.75 ft, so that 10.00 ft NGVD29 is 12.75 ft NAVD88.
 #[test]
 fn a_published_offset_that_was_not_applied() {

@@ -76,7 +76,7 @@ pub(super) fn outcome(point: &Point, units: UnitSystem) -> String {
 }
 
 /// The proposed figure as it was written, which shows its last digit; where something was made
-/// of it (another unit, another datum, another edge), as it is compared and as it was written.
+/// of it (another unit, another datum, another edge), as it is compared and what it is from.
 pub(super) fn theirs(proposed: &Proposed, units: UnitSystem) -> String {
     let figure = proposed.figure.text(units);
     if proposed.written.is_empty() {
@@ -84,7 +84,7 @@ pub(super) fn theirs(proposed: &Proposed, units: UnitSystem) -> String {
     } else if is_same(&figure, &proposed.written) {
         proposed.written.clone()
     } else {
-        format!("{figure} (written: {})", proposed.written)
+        format!("{figure} (from {})", proposed.written)
     }
 }
 

@@ -35,7 +35,7 @@ fn design_level(desk: &Desk<'_>) -> Point {
         return Point::unchecked(at, None, Some(proposed(&theirs)), missing, reference);
     };
     let sd = desk.design_sd(place);
-    let tolerance = desk.level_tolerance((Contribution::OurLevel, sd), &theirs);
+    let tolerance = theirs.tolerance((Contribution::OurLevel, sd));
     let point = Point::compared(
         at,
         Figure::Elevation(ours.elevation),

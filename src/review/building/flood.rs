@@ -108,7 +108,7 @@ fn flood_level(desk: &Desk<'_>) -> Point {
                 .with(no_source);
         }
     };
-    let tolerance = desk.level_tolerance((Contribution::OurLevel, ours.sd), &theirs);
+    let tolerance = theirs.tolerance((Contribution::OurLevel, ours.sd));
     let point = Point::compared(
         at,
         Figure::Elevation(ours.elevation),

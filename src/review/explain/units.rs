@@ -16,13 +16,10 @@ pub(in crate::review) fn unit_slips(
     same: impl Fn(f64) -> Option<Figure>,
 ) -> Vec<Finding> {
     let metric = UnitSystem::of_text(text) == UnitSystem::Si;
-    let larger = match metric {
-        true => UnitSlip::ToMetresTwice,
-        false => UnitSlip::NumberIsMetres,
-    };
-    let smaller = match metric {
-        true => UnitSlip::NumberIsFeet,
-        false => UnitSlip::ToFeetTwice,
+    let (larger, smaller) = if metric {
+        (UnitSlip::ToMetresTwice, UnitSlip::NumberIsFeet)
+    } else {
+        (UnitSlip::NumberIsMetres, UnitSlip::ToFeetTwice)
     };
     [(larger, 1.0 / FOOT), (smaller, FOOT)]
         .into_iter()

@@ -104,7 +104,7 @@ fn longest_clear(design: &BarrierDesign) -> Option<Length> {
         .flat_map(|planned| &planned.leg.spans)
         .next();
     let bearings = span.map_or(Length::default(), |span| span.bearing - span.clear);
-    Some(design.longest_span? - bearings)
+    Some((design.longest_span? - bearings).max(Length::default()))
 }
 
 /// The width of a straight opening over its stated intermediate posts, posts taken as thin.

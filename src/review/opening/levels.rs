@@ -67,7 +67,7 @@ fn compared(
         let theirs = Some(proposed(&theirs));
         return Point::unchecked(at, None, theirs, missing, known.reference);
     };
-    let tolerance = desk.level_tolerance(known.of, &theirs);
+    let tolerance = theirs.tolerance(known.of);
     let point = Point::compared(
         at,
         Figure::Elevation(ours),
