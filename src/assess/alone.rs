@@ -101,7 +101,7 @@ pub fn assess_barrier(
             soil: question.opening.soil,
         },
     };
-    let barrier = request.answer(&mut trail, "")?;
+    let barrier = request.answer(&mut trail, &String::new)?;
     let alone: Vec<&BarrierAnswer> = barrier.iter().collect();
     let warning = conditions.water.warning;
     let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)

@@ -29,7 +29,7 @@ impl Study<'_> {
     pub(super) fn barrier(
         &mut self,
         below: &BelowLevel<'_>,
-        whose: &str,
+        whose: &dyn Fn() -> String,
     ) -> Result<Option<BarrierAnswer>, AssessError> {
         let ground = below.place.lowest_ground;
         let request = Request {
@@ -71,7 +71,7 @@ impl Request<'_> {
     pub(super) fn answer(
         &self,
         trail: &mut Trail,
-        whose: &str,
+        whose: &dyn Fn() -> String,
     ) -> Result<Option<BarrierAnswer>, AssessError> {
         let (opening, conditions) = (self.opening, self.conditions);
         let Some(width) = opening.width else {
@@ -105,7 +105,7 @@ impl Request<'_> {
             }
         })?;
         if let Some(answer) = &answer {
-            barrier_trail(trail, answer, self.kit, whose, self.units);
+            barrier_trail(trail, answer, self.kit, &whose(), self.units);
         }
         Ok(answer)
     }

@@ -104,7 +104,8 @@ impl Study<'_> {
                 _ => Missing::ZoneHere,
             });
         };
-        let (title, event) = (zone.title().to_string(), self.method.event);
+        let event = self.method.event;
+        let title = || zone.title().to_string();
         match zone.class {
             ZoneClass::Minimal | ZoneClass::Rare | ZoneClass::Unspecified => {
                 let ruled_out = ruled_out(zone.class);
@@ -117,23 +118,23 @@ impl Study<'_> {
                 );
                 unresolved(Missing::LevelOfEvent {
                     event,
-                    zone: title,
+                    zone: title(),
                     why,
                 })
             }
-            ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title }),
-            ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title }),
+            ZoneClass::BehindLevee => unresolved(Missing::LeveeLevel { zone: title() }),
+            ZoneClass::Unknown => unresolved(Missing::KnownZone { zone: title() }),
             // The level of its own flood may well be known.
             _ if !zone.annual_chance.same_event(event) => unresolved(Missing::LevelOfEvent {
                 event,
-                zone: title,
+                zone: title(),
                 why: why_not_of_event(zone, answer),
             }),
             ZoneClass::SheetFlow if zone.remarks.is_empty() => {
-                unresolved(Missing::HighestGrade { zone: title })
+                unresolved(Missing::HighestGrade { zone: title() })
             }
             _ => unresolved(Missing::LevelInZone {
-                zone: title,
+                zone: title(),
                 why: why_no_level(zone, answer),
             }),
         }

@@ -77,7 +77,7 @@ impl<'a> Study<'a> {
                     protection_height: barrier.protection_height,
                     velocity: evidence.velocity,
                 },
-                &whose(),
+                &whose,
             )?,
             _ => None,
         };
