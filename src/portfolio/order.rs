@@ -33,7 +33,7 @@ pub(super) fn jobs(turns: &[Turn], workers: usize) -> Vec<Vec<std::ops::Range<us
 }
 
 /// Jobs for each worker: enough that the last ones end at about the same time.
-const JOBS_EACH: usize = 16;
+const JOBS_EACH: usize = 256;
 
 /// Fewer rows are not worth a message between threads.
 const SMALLEST: usize = 256;
