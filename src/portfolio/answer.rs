@@ -197,16 +197,19 @@ fn barrier(line: &mut Vec<u8>, opening: &OpeningAssessment<'_>) {
 }
 
 fn reasons(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAssessment<'_>) {
-    let units = assessment.method.units;
-    match opening.reasons.as_slice() {
-        [only] => csv_text(line, &only.text(units)),
-        several => {
-            let sentences: Vec<_> = several.iter().map(|reason| reason.text(units)).collect();
-            csv_text(line, &sentences.join("; "));
+    let mut sentences = String::with_capacity(REASONS_BYTES);
+    for (position, reason) in opening.reasons.iter().enumerate() {
+        if position > 0 {
+            sentences.push_str("; ");
         }
+        reason.push_text(&mut sentences, assessment.method.units);
     }
+    csv_text(line, &sentences);
     line.push(b',');
 }
+
+/// Bytes that the reasons of an opening mostly do not exceed.
+const REASONS_BYTES: usize = 400;
 
 /// The codes of the cautions, which `sillmark catalog cautions` spells out.
 fn cautions(line: &mut Vec<u8>, cautions: &[Caution]) {

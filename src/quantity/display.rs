@@ -1,5 +1,7 @@
 //! Printing quantities in US customary or SI units.
 
+use std::fmt::{Display, Formatter};
+
 use super::fixed::fixed;
 use super::unit::{
     Length, LineLoad, MomentPerLength, Pressure, Time, Velocity, foot, foot_per_second,
@@ -23,6 +25,17 @@ pub enum UnitSystem {
     Us,
     /// Metres and newtons.
     Si,
+}
+
+/// A number with so many decimals, and its unit behind a blank.
+struct Shown(f64, usize, &'static str);
+
+impl Display for Shown {
+    fn fmt(&self, formatter: &mut Formatter<'_>) -> std::fmt::Result {
+        let Self(number, decimals, unit) = *self;
+        formatter.write_str(&fixed(number, decimals))?;
+        formatter.write_str(unit)
+    }
 }
 
 impl UnitSystem {
@@ -52,9 +65,14 @@ impl UnitSystem {
     /// A height or depth, to 0.01 ft or 1 mm.
     #[must_use]
     pub fn height(self, length: Length) -> String {
+        self.shown_height(length).to_string()
+    }
+
+    /// A [`height`](Self::height) as part of a sentence.
+    pub(crate) fn shown_height(self, length: Length) -> impl Display {
         match self {
-            Self::Us => format!("{} ft", fixed(length.get::<foot>(), 2)),
-            Self::Si => format!("{} m", fixed(length.get::<meter>(), 3)),
+            Self::Us => Shown(length.get::<foot>(), 2, " ft"),
+            Self::Si => Shown(length.get::<meter>(), 3, " m"),
         }
     }
 

@@ -1,5 +1,7 @@
 //! Why an opening has its verdict.
 
+use std::fmt::Write as _;
+
 use crate::barrier::{BehindBarriers, InTime, Shortfall};
 use crate::design::Base;
 use crate::quantity::unit::Time;
@@ -176,46 +178,65 @@ impl Reason {
     /// The reason as a sentence without its full stop.
     #[must_use]
     pub fn text(&self, units: UnitSystem) -> String {
+        let mut text = String::new();
+        self.push_text(&mut text, units);
+        text
+    }
+
+    /// Appends [`text`](Self::text) to another.
+    pub fn push_text(&self, text: &mut String, units: UnitSystem) {
+        // A string takes everything.
+        let _ = self.write(text, units);
+    }
+
+    fn write(&self, text: &mut String, units: UnitSystem) -> std::fmt::Result {
         match self {
-            Self::SillAtOrAbove { by } => format!("the sill lies {} above the design level", units.height(*by)),
+            Self::SillAtOrAbove { by } => write!(text, "the sill lies {} above the design level", units.shown_height(*by)),
             Self::OutsideMappedFlood { zone } => {
-                format!("the map puts the place outside the assessed flood (zone {zone}) and gives no level to compare with")
+                write!(text, "the map puts the place outside the assessed flood (zone {zone}) and gives no level to compare with")
             }
-            Self::SillBelow { by } => format!("the sill lies {} below the design level", units.height(*by)),
-            Self::OverWallLimit { wall, water, limit, above_ground } => format!(
-                "{} of water above {} is more than the {} that {} takes without a licensed design",
-                units.height(*water),
-                if *above_ground { "the lowest adjacent grade" } else { "the sill" },
-                units.height(*limit),
-                wall.map_or_else(
-                    || "a wall of ordinary masonry (the wall is not stated)".to_owned(),
-                    |wall| format!("the wall ({})", wall.word()),
-                ),
-            ),
-            Self::NoWallLimit { wall } => format!("no depth is known that such a wall ({}) takes without a licensed design", wall.word()),
-            Self::CoastalWaves { zone } => format!("breaking waves: zone {zone} is a coastal high-hazard area"),
-            Self::StatedWaves => "waves are stated, and wave loads need a licensed design".to_owned(),
-            Self::Floodway => "the place lies in the regulatory floodway: fast water and debris need a licensed design".to_owned(),
-            Self::FastWater { velocity, limit } => format!(
+            Self::SillBelow { by } => write!(text, "the sill lies {} below the design level", units.shown_height(*by)),
+            Self::OverWallLimit { wall, water, limit, above_ground } => {
+                write!(
+                    text,
+                    "{} of water above {} is more than the {} that ",
+                    units.shown_height(*water),
+                    if *above_ground { "the lowest adjacent grade" } else { "the sill" },
+                    units.shown_height(*limit),
+                )?;
+                match wall {
+                    Some(wall) => write!(text, "the wall ({})", wall.word())?,
+                    None => text.push_str("a wall of ordinary masonry (the wall is not stated)"),
+                }
+                text.write_str(" takes without a licensed design")
+            }
+            Self::NoWallLimit { wall } => write!(text, "no depth is known that such a wall ({}) takes without a licensed design", wall.word()),
+            Self::CoastalWaves { zone } => write!(text, "breaking waves: zone {zone} is a coastal high-hazard area"),
+            Self::StatedWaves => text.write_str("waves are stated, and wave loads need a licensed design"),
+            Self::Floodway => text.write_str("the place lies in the regulatory floodway: fast water and debris need a licensed design"),
+            Self::FastWater { velocity, limit } => write!(
+                text,
                 "water at {} is faster than the {} limit for a barrier without a licensed design",
                 units.velocity(*velocity),
                 units.velocity(*limit),
             ),
-            Self::BelowGround { by, ground } => format!(
+            Self::BelowGround { by, ground } => write!(
+                text,
                 "the sill lies {} below the lowest ground near it{}: soil and groundwater press as well",
-                units.height(*by),
+                units.shown_height(*by),
                 match ground {
                     GroundSource::Surveyed => "",
                     GroundSource::Terrain => " in the terrain model",
                 },
             ),
-            Self::Barrier(shortfall) => shortfall.text(units),
-            Self::NotInTime { takes, warning } => format!(
+            Self::Barrier(shortfall) => text.write_str(&shortfall.text(units)),
+            Self::NotInTime { takes, warning } => write!(
+                text,
                 "putting up the barriers takes {}, the warning is {}: they are not up before the water",
                 duration(*takes),
                 duration(*warning),
             ),
-            Self::Missing(missing) => missing.text(units),
+            Self::Missing(missing) => text.write_str(&missing.text(units)),
         }
     }
 }
