@@ -4,6 +4,9 @@
 //! sorted and put aside in a temporary file, so that memory does not grow with the table. Two
 //! different ids among ten million share a hash with a chance of three in a million.
 
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+use std::collections::binary_heap::PeekMut;
 use std::fs::File;
 use std::hash::BuildHasher as _;
 use std::io::{BufReader, BufWriter, Read, Seek, Write};
@@ -23,6 +26,9 @@ pub struct SameIds {
 
 /// Ids that are kept in memory: 4 MiB of them, and as many that are being sorted.
 const KEPT: usize = 1 << 18;
+
+/// Bytes of a run that are read at once.
+const READ: usize = 1 << 16;
 
 /// Lines that are named; more help nobody.
 const NAMED: usize = 20;
@@ -81,19 +87,23 @@ impl SameIds {
         for run in self.runs {
             let ended = || std::io::Error::other("the thread that sorts ids ended early");
             let run = run.join().map_err(|_| ended())??;
-            sources.push(Box::new(Run(BufReader::new(run))));
+            sources.push(Box::new(Run(BufReader::with_capacity(READ, run))));
         }
         let mut found = Repeated::default();
         let mut before: Option<IdAt> = None;
-        let mut heads = std::collections::BinaryHeap::new();
+        let mut heads = BinaryHeap::new();
         for (number, source) in sources.iter_mut().enumerate() {
             if let Some(head) = source.next() {
-                heads.push(std::cmp::Reverse((head?, number)));
+                heads.push(Reverse((head?, number)));
             }
         }
-        while let Some(std::cmp::Reverse((head, number))) = heads.pop() {
-            if let Some(next) = sources.get_mut(number).and_then(Iterator::next) {
-                heads.push(std::cmp::Reverse((next?, number)));
+        while let Some(mut first) = heads.peek_mut() {
+            let Reverse((head, number)) = *first;
+            match sources.get_mut(number).and_then(Iterator::next) {
+                Some(next) => *first = Reverse((next?, number)),
+                None => {
+                    PeekMut::pop(first);
+                }
             }
             if let Some((_, line)) = before.filter(|(id, _)| *id == head.0) {
                 found.count += 1;
@@ -132,12 +142,10 @@ impl Iterator for Run {
 
     fn next(&mut self) -> Option<Self::Item> {
         let mut bytes = [[0; 8]; 2];
-        for part in &mut bytes {
-            match self.0.read_exact(part) {
-                Ok(()) => {}
-                Err(error) if error.kind() == std::io::ErrorKind::UnexpectedEof => return None,
-                Err(error) => return Some(Err(error)),
-            }
+        match self.0.read_exact(bytes.as_flattened_mut()) {
+            Ok(()) => {}
+            Err(error) if error.kind() == std::io::ErrorKind::UnexpectedEof => return None,
+            Err(error) => return Some(Err(error)),
         }
         let [id, line] = bytes.map(u64::from_le_bytes);
         Some(Ok((id, line)))
