@@ -30,6 +30,7 @@ mod row_fault;
 mod row_reader;
 mod run;
 mod same_ids;
+mod saving;
 mod site_of_row;
 mod stored;
 pub mod summary;

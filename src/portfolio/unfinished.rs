@@ -17,6 +17,7 @@ use std::time::{Duration, Instant};
 use serde::{Deserialize, Serialize};
 
 use super::same_ids::SameIds;
+use super::saving::Saving;
 use super::summary::Summary;
 use super::{Answers, RunError, Sink, reject_lines, rejects_header};
 use crate::table::Position;
@@ -41,6 +42,8 @@ pub struct Unfinished {
 struct Files {
     rows: File,
     rejects: File,
+    /// Of the rows, which are nearly all there is.
+    saving: Saving,
 }
 
 #[derive(Debug, Default, Serialize, Deserialize)]
@@ -111,6 +114,7 @@ impl Unfinished {
             let files = Files {
                 rows: create(&folder.join(ROWS), header)?,
                 rejects: create(&folder.join(REJECTED), rejects_header())?,
+                saving: Saving::default(),
             };
             let mut run = Self::with(folder.clone(), lock, journal, max_rejects);
             run.files = Some(files);
@@ -153,6 +157,7 @@ impl Unfinished {
             run.files = Some(Files {
                 rows: cut(&run.rows(), run.journal.rows_bytes)?,
                 rejects: cut(&run.rejects(), run.journal.rejects_bytes)?,
+                saving: Saving::default(),
             });
         }
         Ok(run)
@@ -221,6 +226,10 @@ impl Unfinished {
     /// # Errors
     /// [`RunError`] where the disk refuses.
     pub fn complete(&mut self) -> Result<(), RunError> {
+        let rows = self.rows();
+        if let Some(files) = &mut self.files {
+            files.saving.wait().map_err(file_error(&rows, "saving"))?;
+        }
         if let Some(files) = &self.files {
             for (file, path) in [(&files.rows, self.rows()), (&files.rejects, self.rejects())] {
                 file.sync_all().map_err(file_error(&path, "saving"))?;
@@ -282,6 +291,8 @@ impl Sink for Unfinished {
             });
         }
         if self.written.elapsed() >= PAUSE {
+            let saved = files.saving.go_on(&files.rows);
+            saved.map_err(file_error(&rows, "saving"))?;
             self.note()?;
         }
         Ok(())
