@@ -19,6 +19,7 @@ mod open;
 mod shape;
 mod start;
 mod value;
+mod wkb;
 
 pub use error::GisError;
 pub use feature_cursor::FeatureCursor;
@@ -34,3 +35,4 @@ pub use value::AttributeValue;
 pub(crate) use date::stated_date;
 pub(crate) use messages::heard;
 pub(crate) use value::append_number;
+pub(crate) use wkb::WellKnownBinary;

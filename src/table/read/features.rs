@@ -102,6 +102,7 @@ fn geometry_fault(line: u64, problem: &GeometryProblem) -> RecordFault {
     let value = match problem {
         GeometryProblem::Kind { found, .. } | GeometryProblem::Curve { found } => found.clone(),
         GeometryProblem::NotFinite { x, y } => format!("{x}, {y}"),
+        GeometryProblem::Unreadable { problem } => problem.clone(),
     };
     super::no_point(line, value)
 }

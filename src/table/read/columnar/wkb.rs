@@ -1,5 +1,6 @@
-//! The point in well-known binary (OGC 06-103r4, clause 8.2), also with height, measure or
-//! the identifier of a system.
+//! The point in well-known binary.
+
+use crate::gis::WellKnownBinary;
 
 /// Kinds of geometry by their codes.
 const KINDS: [&str; 8] = [
@@ -13,39 +14,19 @@ const KINDS: [&str; 8] = [
     "GEOMETRYCOLLECTION",
 ];
 
-/// Bits that some writers set for height, measure and an identifier before the coordinates.
-const EXTENDED: u32 = 0xE000_0000;
-const HAS_IDENTIFIER: u32 = 0x2000_0000;
-
 /// The point's x and y; `None` for an empty one. What it is instead, where it is none.
 pub(super) fn point(bytes: &[u8]) -> Result<Option<(f64, f64)>, String> {
-    let broken = || "well-known binary that is cut short".to_owned();
-    let little = match bytes.first() {
-        Some(0) => false,
-        Some(1) => true,
-        _ => return Err("bytes that are no well-known binary".to_owned()),
-    };
-    let code: [u8; 4] = part(bytes, 1).ok_or_else(broken)?;
-    let code = if little {
-        u32::from_le_bytes(code)
-    } else {
-        u32::from_be_bytes(code)
-    };
-    let kind = (code & !EXTENDED) % 1000;
-    if kind != 1 {
-        let name = usize::try_from(kind).ok().and_then(|kind| KINDS.get(kind));
-        return Err(name.map_or_else(|| format!("geometry of type {kind}"), ToString::to_string));
+    let mut binary = WellKnownBinary::of(bytes);
+    let head = binary.head()?;
+    if head.kind != 1 {
+        let name = usize::try_from(head.kind)
+            .ok()
+            .and_then(|kind| KINDS.get(kind));
+        let kind = || format!("geometry of type {}", head.kind);
+        return Err(name.map_or_else(kind, ToString::to_string));
     }
-    let start = if code & HAS_IDENTIFIER == 0 { 5 } else { 9 };
-    let number = |at| {
-        let bytes: [u8; 8] = part(bytes, at).ok_or_else(broken)?;
-        Ok::<f64, String>(if little {
-            f64::from_le_bytes(bytes)
-        } else {
-            f64::from_be_bytes(bytes)
-        })
-    };
-    checked(number(start)?, number(start + 8)?)
+    let (x, y) = binary.vertex(head)?;
+    checked(x, y)
 }
 
 /// A point from its coordinates: both not a number is how an empty one is written.
@@ -57,10 +38,6 @@ pub(super) fn checked(x: f64, y: f64) -> Result<Option<(f64, f64)>, String> {
     } else {
         Err(format!("{x}, {y}"))
     }
-}
-
-fn part<const LENGTH: usize>(bytes: &[u8], at: usize) -> Option<[u8; LENGTH]> {
-    bytes.get(at..at + LENGTH)?.try_into().ok()
 }
 
 #[cfg(test)]
