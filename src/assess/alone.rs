@@ -102,14 +102,14 @@ pub fn assess_barrier(
         },
     };
     let barrier = request.answer(&mut trail, &String::new)?;
-    let alone: Vec<&BarrierAnswer> = barrier.iter().collect();
+    let alone: Vec<&BarrierAnswer> = barrier.as_deref().into_iter().collect();
     let warning = conditions.water.warning;
     let behind = BehindBarriers::of(&alone, &conditions.inside, &conditions.fitting, warning)
         .map_err(Box::new)?;
     if let Some(behind) = &behind {
         behind_trail(&mut trail, behind);
     }
-    let reasons = reasons(question, method, barrier.as_ref(), behind.as_ref());
+    let reasons = reasons(question, method, barrier.as_deref(), behind.as_ref());
     let verdict = Verdict::of(&reasons);
     trail.add(
         "verdict",
@@ -120,7 +120,7 @@ pub fn assess_barrier(
     Ok(BarrierAssessment {
         question: question.clone(),
         cautions: cautions(question, method),
-        barrier,
+        barrier: barrier.map(|answer| *answer),
         behind,
         verdict,
         reasons,

@@ -30,7 +30,7 @@ impl Study<'_> {
         &mut self,
         below: &BelowLevel<'_>,
         whose: &dyn Fn() -> String,
-    ) -> Result<Option<BarrierAnswer>, AssessError> {
+    ) -> Result<Option<Box<BarrierAnswer>>, AssessError> {
         let ground = below.place.lowest_ground;
         let request = Request {
             opening: below.opening,
@@ -67,12 +67,13 @@ pub(super) struct Request<'a> {
 }
 
 impl Request<'_> {
-    /// The barrier, with its figures in the trail.
+    /// The barrier, with its figures in the trail. Boxed, because most openings have none and
+    /// pass it on all the same.
     pub(super) fn answer(
         &self,
         trail: &mut Trail,
         whose: &dyn Fn() -> String,
-    ) -> Result<Option<BarrierAnswer>, AssessError> {
+    ) -> Result<Option<Box<BarrierAnswer>>, AssessError> {
         let (opening, conditions) = (self.opening, self.conditions);
         let Some(width) = opening.width else {
             return Ok(None);
@@ -107,7 +108,7 @@ impl Request<'_> {
         if let Some(answer) = &answer {
             barrier_trail(trail, answer, self.kit, &whose(), self.units);
         }
-        Ok(answer)
+        Ok(answer.map(Box::new))
     }
 }
 

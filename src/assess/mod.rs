@@ -155,11 +155,11 @@ pub fn assess_read<'a>(
     };
     let place = study.conclude(spot, readings)?;
     study.threshold = site.threshold.elevation(place.ground.elevation());
-    let mut openings = site
-        .openings
-        .iter()
-        .map(|opening| study.opening(opening, &place))
-        .collect::<Result<Vec<_>, _>>()?;
+    // An answer is large: gathered in a loop it is not copied from hand to hand.
+    let mut openings = Vec::with_capacity(site.openings.len());
+    for opening in &site.openings {
+        openings.push(study.opening(opening, &place)?);
+    }
     let behind = study.behind(&mut openings)?;
     let verdict = openings
         .iter()

@@ -21,13 +21,13 @@ impl<'a> Study<'a> {
     ) -> Result<OpeningAssessment<'a>, AssessError> {
         let whose = || format!(" at {:?}", opening.id);
         let own_place = match opening.location {
-            Some(location) => Some(self.place(Spot {
+            Some(location) => Some(Box::new(self.place(Spot {
                 location,
                 whose: &whose(),
-            })?),
+            })?)),
             None => None,
         };
-        let place = own_place.as_ref().unwrap_or(site_place);
+        let place = own_place.as_deref().unwrap_or(site_place);
         let (site, method) = (self.site, self.method);
         let threshold = self.threshold;
         let trail = &mut self.trail;
@@ -104,10 +104,10 @@ impl<'a> Study<'a> {
             chance_over_top,
             water_at_sill: at_sill,
             water_at_top: at_barrier_top,
-            barrier: designed,
+            barrier: designed.map(|answer| *answer),
             verdict,
             reasons,
-            place: own_place,
+            place: own_place.map(|place| *place),
         })
     }
 }

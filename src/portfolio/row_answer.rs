@@ -45,21 +45,22 @@ impl Worker<'_> {
             };
             let position = u32::try_from(number).unwrap_or(u32::MAX);
             let read = packed.readings(position, &mut unusual, &self.own.sources, method);
-            let outcome = match read {
-                Ok(read) => assess_read(&self.site, read, &self.own.sources, method)
-                    .map_err(|error| of_row(&row, error)),
-                Err(fault) => Err(Ok(fault)),
+            // An assessment is large and stays where it is made.
+            let fault = match read {
+                Ok(read) => match assess_read(&self.site, read, &self.own.sources, method) {
+                    Ok(assessment) => {
+                        answer::write(&mut answers.lines, lead, &assessment, &self.plan.columns);
+                        summarise(&mut answers.summary, &id, &row, &assessment);
+                        continue;
+                    }
+                    Err(error) => of_row(&row, error)?,
+                },
+                Err(fault) => fault,
             };
-            match outcome {
-                Ok(assessment) => {
-                    answer::write(&mut answers.lines, lead, &assessment, &self.plan.columns);
-                    summarise(&mut answers.summary, &id, &row, &assessment);
-                }
-                Err(fault) => answers.rejects.push(RowFault {
-                    id: id.into_owned(),
-                    fault: fault?,
-                }),
-            }
+            answers.rejects.push(RowFault {
+                id: id.into_owned(),
+                fault,
+            });
         }
         answers.rejects.sort_by_key(|reject| reject.fault.line);
         for reject in &answers.rejects {
