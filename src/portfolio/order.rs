@@ -13,6 +13,22 @@ pub(super) fn key(location: Location, terrain: &Terrain) -> u64 {
     tile.unwrap_or(TileKey::OUTSIDE).packed()
 }
 
+/// Sorts turns on so many threads; rows with one key may come in any order.
+pub(super) fn sort(turns: &mut [Turn], threads: usize) {
+    if threads < 2 || turns.len() < threads * SMALLEST {
+        turns.sort_unstable_by_key(|turn| turn.0);
+        return;
+    }
+    let before = threads / 2;
+    let middle = turns.len() / threads * before;
+    turns.select_nth_unstable_by_key(middle, |turn| turn.0);
+    let (low, high) = turns.split_at_mut(middle);
+    std::thread::scope(|scope| {
+        scope.spawn(|| sort(low, before));
+        sort(high, threads - before);
+    });
+}
+
 /// Cuts sorted turns into one part for each worker, and each part into jobs that end where a
 /// tile ends.
 pub(super) fn jobs(turns: &[Turn], workers: usize) -> Vec<Vec<std::ops::Range<usize>>> {
@@ -40,7 +56,7 @@ const SMALLEST: usize = 256;
 
 #[cfg(test)]
 mod tests {
-    use super::{SMALLEST, TileKey, Turn, jobs};
+    use super::{SMALLEST, TileKey, Turn, jobs, sort};
 
     /// So many rows of each tile.
     fn turns(of_tiles: &[usize]) -> Vec<Turn> {
@@ -48,6 +64,23 @@ mod tests {
         let keys = tiles.flat_map(|(rows, tile)| std::iter::repeat_n(tile, *rows));
         let keys = keys.map(|tile| tile << TileKey::WITHIN_BITS);
         keys.zip(0_u32..).map(|(key, row)| (key, 0, row)).collect()
+    }
+
+    #[test]
+    fn threads_sort_as_one_does() {
+        for rows in [0, 1, 5000, 70_001] {
+            let scattered = (0..rows).map(|row: u32| (u64::from(row) * 7919 % 1009, 0, row));
+            let mut expected: Vec<Turn> = scattered.collect();
+            let scattered = expected.clone();
+            expected.sort_unstable();
+            for threads in [1, 2, 3, 8] {
+                let mut turns = scattered.clone();
+                sort(&mut turns, threads);
+                assert!(turns.is_sorted_by_key(|turn| turn.0));
+                turns.sort_unstable();
+                assert_eq!(turns, expected);
+            }
+        }
     }
 
     #[test]

@@ -14,7 +14,7 @@ use super::answering::Answering;
 use super::chunk::Chunk;
 use super::crew::{Crew, Maps};
 use super::job::{Answers, Batch, Job};
-use super::order::{Turn, jobs};
+use super::order::{self, Turn, jobs};
 use super::parsing::Parsing;
 use super::room::Room;
 use super::surveying::Survey;
@@ -144,8 +144,7 @@ fn batch(
     sink: &mut dyn Sink,
     watched: &mut Watched<'_, '_>,
 ) -> Result<(), RunError> {
-    // Rows with one key may come in any order.
-    turns.sort_unstable_by_key(|turn| turn.0);
+    order::sort(&mut turns, crew.size());
     let batch: Batch = Arc::new(chunks);
     let parts = jobs(&turns, crew.size());
     let sizes = batch.iter().map(|chunk| chunk.rows.len());
