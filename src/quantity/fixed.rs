@@ -23,21 +23,24 @@ pub fn push_fixed(line: &mut Vec<u8>, number: f64, decimals: usize) {
         return;
     }
     let scaled = SCALES.get(decimals).map(|scale| number.abs() * scale);
-    match scaled.filter(|scaled| *scaled < LARGEST && is_clear(*scaled)) {
-        Some(scaled) => push_scaled(line, number < 0.0, scaled, decimals),
+    match scaled.filter(|scaled| *scaled < LARGEST).and_then(rounded) {
+        Some(whole) => push_scaled(line, number < 0.0, whole, decimals),
         None => push_exact(line, number, decimals),
     }
 }
 
-/// Whether the error of the product, half a unit in its last place, cannot change how the
-/// number is rounded.
-fn is_clear(scaled: f64) -> bool {
-    ((scaled - scaled.floor()) - 0.5).abs() > scaled * f64::EPSILON
+/// The product rounded; `None` where its error, half a unit in its last place, could change
+/// how the number is rounded.
+fn rounded(scaled: f64) -> Option<u64> {
+    // Not `floor`, which is a call where the processor may be an old one.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 2⁵²
+    let whole = scaled as u64;
+    #[allow(clippy::cast_precision_loss)] // as above
+    let beyond = scaled - whole as f64 - 0.5;
+    (beyond.abs() > scaled * f64::EPSILON).then(|| whole + u64::from(beyond > 0.0))
 }
 
-fn push_scaled(line: &mut Vec<u8>, is_negative: bool, scaled: f64, decimals: usize) {
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 2⁵²
-    let whole = scaled.round_ties_even() as u64;
+fn push_scaled(line: &mut Vec<u8>, is_negative: bool, whole: u64, decimals: usize) {
     if is_negative && whole > 0 {
         line.push(b'-');
     }
