@@ -29,6 +29,14 @@ pub trait Sink {
     /// # Errors
     /// [`RunError`] where they cannot be written, or where enough is enough.
     fn take(&mut self, answers: &Answers, end: Position) -> Result<(), RunError>;
+
+    /// Hears that these were all answers, while the threads come to their end.
+    ///
+    /// # Errors
+    /// As [`take`](Self::take).
+    fn end(&mut self) -> Result<(), RunError> {
+        Ok(())
+    }
 }
 
 /// How far a run is.
@@ -113,7 +121,7 @@ pub fn run(
             };
             batch(crew, zones, chunks, turns, &mut room, sink, &mut watched)?;
         }
-        Ok(())
+        sink.end()
     })
 }
 

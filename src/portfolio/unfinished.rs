@@ -12,11 +12,12 @@ use std::collections::BTreeMap;
 use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{ErrorKind, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
+use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
 use serde::{Deserialize, Serialize};
 
-use super::same_ids::SameIds;
+use super::same_ids::{Repeated, SameIds};
 use super::saving::Saving;
 use super::summary::Summary;
 use super::{Answers, RunError, Sink, reject_lines, rejects_header};
@@ -37,7 +38,12 @@ pub struct Unfinished {
     written: Instant,
     max_rejects: Option<u64>,
     ids: SameIds,
+    /// The search among the ids, once there are no more.
+    search: Option<Search>,
 }
+
+/// A search for repeated ids under way.
+type Search = JoinHandle<std::io::Result<Repeated>>;
 
 struct Files {
     rows: File,
@@ -172,6 +178,7 @@ impl Unfinished {
             written: Instant::now(),
             max_rejects,
             ids: SameIds::default(),
+            search: None,
         }
     }
 
@@ -219,6 +226,12 @@ impl Unfinished {
     /// The ids of the rows; of a run that was taken up again those before must be added.
     pub const fn ids(&mut self) -> &mut SameIds {
         &mut self.ids
+    }
+
+    /// The search for repeated ids, begun when the last row was taken or else now.
+    pub fn search(&mut self) -> JoinHandle<std::io::Result<Repeated>> {
+        let begun = self.search.take();
+        begun.unwrap_or_else(|| std::mem::take(&mut self.ids).search())
     }
 
     /// Notes that all rows are written, once they are on the disk.
@@ -296,6 +309,18 @@ impl Sink for Unfinished {
             self.note()?;
         }
         Ok(())
+    }
+
+    fn end(&mut self) -> Result<(), RunError> {
+        self.search = Some(self.search());
+        let rows = self.rows();
+        match &mut self.files {
+            Some(files) => files
+                .saving
+                .go_on(&files.rows)
+                .map_err(file_error(&rows, "saving")),
+            None => Ok(()),
+        }
     }
 }
 

@@ -111,7 +111,7 @@ impl Task<'_> {
             return Err(stopped(error, work, path, options, finish));
         }
         // While the rows are saved.
-        let repeated = std::mem::take(work.ids()).search();
+        let repeated = work.search();
         if !work.is_complete() {
             work.complete().map_err(failure)?;
         }
