@@ -10,7 +10,7 @@ use crossbeam_channel::{Receiver, Sender, unbounded};
 
 use super::job::{Done, Job};
 use super::worker::Worker;
-use super::zones::ReadZones;
+use super::zones::{ReadZones, Zones};
 use super::{Own, Plan, RunError};
 
 /// Opens what each thread needs for itself.
@@ -78,6 +78,16 @@ impl Crew {
         self.jobs.len()
     }
 
+    /// Lets every worker make its maps of zones while others see to something else.
+    pub(super) fn prepare(&self, zones: &Zones) -> Result<(), RunError> {
+        for way in &self.jobs {
+            let zones = zones.clone();
+            way.send(Job::Prepare { zones })
+                .map_err(|_| RunError::ThreadEnded)?;
+        }
+        Ok(())
+    }
+
     /// Works a phase through to its end.
     pub(super) fn work(&self, phase: &mut dyn Phase) -> Result<(), RunError> {
         let mut under_way = 0_usize;
@@ -129,7 +139,10 @@ fn serve(
                 },
             ),
         };
-        if report.send((number, result)).is_err() {
+        // A failure of what gives no result is told to the phase that comes next.
+        if let Some(result) = result.transpose()
+            && report.send((number, result)).is_err()
+        {
             return;
         }
     }

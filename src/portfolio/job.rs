@@ -27,6 +27,8 @@ pub(super) enum Job {
     },
     /// To read the zone layers.
     Zones { part: Option<Part> },
+    /// To make maps of the zones that the next jobs ask, before those come.
+    Prepare { zones: Zones },
     /// To read the maps at places that lie together.
     Survey {
         zones: Zones,

@@ -152,6 +152,7 @@ fn batch(
     sink: &mut dyn Sink,
     watched: &mut Watched<'_, '_>,
 ) -> Result<(), RunError> {
+    crew.prepare(zones)?;
     order::sort(&mut turns, crew.size());
     let batch: Batch = Arc::new(chunks);
     let parts = jobs(&turns, crew.size());

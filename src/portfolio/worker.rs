@@ -68,23 +68,28 @@ impl<'a> Worker<'a> {
         })
     }
 
-    pub(super) fn work(&mut self, job: Job) -> Result<Done, RunError> {
-        match job {
+    /// Does a job; `None` where nobody waits for what becomes of it.
+    pub(super) fn work(&mut self, job: Job) -> Result<Option<Done>, RunError> {
+        Ok(Some(match job {
             Job::Parse {
                 number,
                 block,
                 emptied,
             } => {
                 let chunk = self.parse(&block, emptied);
-                Ok(Done::Parsed {
+                Done::Parsed {
                     number,
                     keys: chunk.keys(&self.own.sources),
                     chunk,
-                })
+                }
             }
             Job::Zones { part } => {
                 let layers = (self.read_zones)(part).map_err(RunError::Open)?;
-                Ok(Done::Zones { layers })
+                Done::Zones { layers }
+            }
+            Job::Prepare { zones } => {
+                self.take_zones(&zones)?;
+                return Ok(None);
             }
             Job::Survey {
                 zones,
@@ -93,7 +98,7 @@ impl<'a> Worker<'a> {
                 range,
             } => {
                 self.take_zones(&zones)?;
-                self.survey(&batch, &turns, range)
+                self.survey(&batch, &turns, range)?
             }
             Job::Answer {
                 zones,
@@ -107,13 +112,13 @@ impl<'a> Worker<'a> {
                     Some(chunk) => self.answer(chunk, &readings, unusual)?,
                     None => Answers::default(),
                 };
-                Ok(Done::Answered {
+                Done::Answered {
                     number,
                     answers: Box::new(answers),
                     readings,
-                })
+                }
             }
-        }
+        }))
     }
 
     /// Makes this thread's own maps of zones that others share.
