@@ -95,10 +95,16 @@ pub fn impermeability(
         depth_in_24_hours,
         depth_in_flood: flood.map(depth_in).transpose()?,
         greatest_flow: floor_area * impermeable_depth() / impermeable_period(),
-        citation: Citation {
-            source: "ASCE 24 section 1.1 and USACE EP 1165-2-314, substantially impermeable, as quoted at constructionspecifier.com/time-to-rethink-floodproofing/5".into(),
-            confidence: Confidence::Seen,
-        },
+        citation: impermeable_citation(),
         not_counted: inflow.not_counted.clone(),
     })
+}
+
+/// Where the definition of "substantially impermeable" stands.
+#[must_use]
+pub fn impermeable_citation() -> Citation {
+    Citation {
+        source: "ASCE 24 section 1.1 and USACE EP 1165-2-314, substantially impermeable, as quoted at constructionspecifier.com/time-to-rethink-floodproofing/5".into(),
+        confidence: Confidence::Seen,
+    }
 }

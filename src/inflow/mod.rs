@@ -46,7 +46,8 @@ pub use critical_depth::critical_depth;
 pub use filling::{Filling, FillingTime, time_to_fill};
 pub use gap::{Coefficient, Gap, ORIFICE_COEFFICIENT, gap_flow, small_gap_flow};
 pub use impermeable::{
-    Impermeability, ImpermeableVerdict, impermeability, impermeable_depth, impermeable_period,
+    Impermeability, ImpermeableVerdict, impermeability, impermeable_citation, impermeable_depth,
+    impermeable_period,
 };
 pub use notch::{NotchStep, stepped_notch};
 pub use part::{Finding, Inflow, InflowPart, Missing, NotCounted, Reason, Way};

@@ -111,6 +111,25 @@ fn a_warning_that_nobody_states() {
 }
 
 #[test]
+fn a_leaking_seal_without_a_barrier_is_not_held_against_the_limit() {
+    // Nobody knows how long the seals are where no sill is measured.
+    let site = SITE.replace(
+        "[[opening]]",
+        "[inside]\nfloor_area = \"100 ft2\"\n[[opening]]\nsill = \"unknown\"",
+    );
+    let reviewed = at(&site, "leakage = \"90 gal/h/ft\"");
+    assert_eq!(
+        reviewed.outcome(Topic::Leakage),
+        "cannot be checked: a barrier of ours, whose seals the rate goes with"
+    );
+    let reference = &reviewed.point(Topic::Leakage).reference;
+    assert!(
+        reference.contains("substantially impermeable"),
+        "{reference}"
+    );
+}
+
+#[test]
 fn leakage() {
     // The demonstration kit's seals leak 0.5 gal/h/ft; the floor takes 4 in in 24 hours.
     let site = SITE.replace(

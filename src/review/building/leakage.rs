@@ -1,7 +1,7 @@
 //! What leaks through the seals.
 
 use super::{SITE, not_stated};
-use crate::inflow::{Inflow, WettedSeal, impermeability};
+use crate::inflow::{Inflow, WettedSeal, impermeability, impermeable_citation};
 use crate::proposal::ProposedLeakage;
 use crate::quantity::Length;
 use crate::quantity::unit::VolumeRate;
@@ -19,7 +19,7 @@ pub(super) fn leakage(desk: &Desk<'_>) -> Vec<Point> {
             None,
             None,
             missing,
-            "data/cautions.toml",
+            impermeable_citation().to_string(),
         )];
     };
     let mut points: Vec<Point> = rate(desk, theirs).into_iter().collect();
@@ -59,6 +59,7 @@ fn rate(desk: &Desk<'_>, theirs: &ProposedLeakage) -> Option<Point> {
 /// The whole leakage against what "substantially impermeable" allows on the stated floor.
 fn whole(desk: &Desk<'_>, theirs: &ProposedLeakage) -> Point {
     let at = (&SITE, Topic::Leakage);
+    let reference = impermeable_citation().to_string();
     let (proposed, rounding) = match theirs {
         ProposedLeakage::Total(total) => (
             Proposed::of(Figure::Flow(total.value), total),
@@ -66,6 +67,11 @@ fn whole(desk: &Desk<'_>, theirs: &ProposedLeakage) -> Point {
         ),
         ProposedLeakage::Rate(rate) => {
             let length = wetted(desk);
+            // On no seal any rate would keep within the limit.
+            if length.value <= 0.0 {
+                let missing = "a barrier of ours, whose seals the rate goes with";
+                return Point::unchecked(at, None, None, vec![missing.to_owned()], reference);
+            }
             let flow: VolumeRate = rate.value * length;
             let written = format!(
                 "{} on {} of our barriers' wetted seals",
@@ -91,7 +97,7 @@ fn whole(desk: &Desk<'_>, theirs: &ProposedLeakage) -> Point {
                 "the floor that the water spreads on ([inside] floor_area in the site file)"
                     .to_owned(),
             ],
-            "",
+            reference,
         ),
         Some(allowed) => Point::compared(
             at,
@@ -99,7 +105,7 @@ fn whole(desk: &Desk<'_>, theirs: &ProposedLeakage) -> Point {
             proposed,
             Tolerance::default().and(Contribution::LastDigit, Some(rounding)),
             Sense::AtMost,
-            allowed.citation.to_string(),
+            reference,
         ),
     }
 }
