@@ -93,3 +93,25 @@ fn an_opening_that_we_do_not_know() {
         "cannot be checked: the id of the opening in the proposal"
     );
 }
+
+#[test]
+fn names_that_differ_in_case_alone() {
+    // Two for one opening of ours: both are told.
+    let twice = of(
+        "[[opening]]\nid = \"Door\"\nbarrier_height = \"1 ft\"\n[[opening]]\nid = \"door\"\nbarrier_height = \"2 ft\"",
+    );
+    assert_eq!(outcome(twice.of("door", Topic::BarrierHeight)), "holds");
+    assert_eq!(
+        outcome(twice.of("Door", Topic::UnknownOpening)),
+        "cannot be checked: an opening of this name in the site file that no other one of the proposal is"
+    );
+    // Two of ours: one of the proposal is not both.
+    let site = format!("{SITE}[[opening]]\nid = \"Door\"\nwidth = \"36 in\"");
+    let offer = "[[opening]]\nid = \"Door\"\nbarrier_height = \"2 ft\"";
+    let one = reviewed(&site, offer, &Shifts::default());
+    assert_eq!(
+        outcome(one.of("door", Topic::LeftOut)),
+        "falls short by 1.90 ft"
+    );
+    assert_eq!(outcome(one.of("Door", Topic::BarrierHeight)), "holds");
+}

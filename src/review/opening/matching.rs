@@ -15,26 +15,38 @@ fn same(one: &str, other: &str) -> bool {
     plain(one) == plain(other)
 }
 
-/// What the proposal has for an opening of ours.
+/// What the proposal has for an opening of ours: of several names that differ in case alone,
+/// the one that is written alike, else the first.
 pub(super) fn theirs_of<'a>(
     desk: &Desk<'a>,
     ours: &OpeningAssessment<'_>,
 ) -> Option<&'a ProposedOpening> {
-    let named = |theirs: &&ProposedOpening| {
-        let id = theirs.id.as_deref();
-        id.is_some_and(|id| same(id, &ours.opening.id))
+    let id = &ours.opening.id;
+    let of_ours = |theirs: &&ProposedOpening| {
+        ours_of(desk, theirs).is_some_and(|found| found.opening.id == *id)
     };
-    desk.proposal.openings.iter().find(named)
+    let all = || desk.proposal.openings.iter().filter(of_ours);
+    let alike = all().find(|theirs| theirs.id.as_ref() == Some(id));
+    alike.or_else(|| all().next())
 }
 
-/// The opening of ours that one of the proposal is.
+/// The opening of ours that one of the proposal is: the one that is written alike, else the
+/// first that differs in case alone.
 pub(super) fn ours_of<'a>(
     desk: &Desk<'a>,
     theirs: &ProposedOpening,
 ) -> Option<&'a OpeningAssessment<'a>> {
     let id = theirs.id.as_deref()?;
-    let mut openings = desk.assessment.openings.iter();
-    openings.find(|ours| same(id, &ours.opening.id))
+    let openings = &desk.assessment.openings;
+    let alike = openings.iter().find(|ours| ours.opening.id == id);
+    alike.or_else(|| openings.iter().find(|ours| same(id, &ours.opening.id)))
+}
+
+/// Whether what is compared with our opening is another one of the proposal.
+pub(super) fn is_second(desk: &Desk<'_>, theirs: &ProposedOpening) -> bool {
+    ours_of(desk, theirs)
+        .and_then(|ours| theirs_of(desk, ours))
+        .is_some_and(|first| first.id != theirs.id)
 }
 
 /// Its name, or its place in the proposal where it has none.

@@ -14,7 +14,7 @@ use super::{Finding, Point, Subject, Topic};
 use crate::assess::{OpeningAssessment, Place};
 use crate::proposal::ProposedOpening;
 use crate::statement::nearest;
-use matching::{left_out, name_of, ours_of, theirs_of};
+use matching::{is_second, left_out, name_of, ours_of, theirs_of};
 
 /// An opening of ours and what the proposal makes of it.
 pub(super) struct Pair<'a> {
@@ -46,7 +46,7 @@ pub(super) fn points(desk: &Desk<'_>) -> Vec<Point> {
         points.extend(wall::point(desk, &pair));
     }
     for (position, theirs) in desk.proposal.openings.iter().enumerate() {
-        if ours_of(desk, theirs).is_none() {
+        if ours_of(desk, theirs).is_none() || is_second(desk, theirs) {
             points.extend(unknown(desk, theirs, position));
         }
     }
@@ -56,7 +56,11 @@ pub(super) fn points(desk: &Desk<'_>) -> Vec<Point> {
 /// An opening that the site does not have: what its own figures allow to be checked.
 fn unknown(desk: &Desk<'_>, theirs: &ProposedOpening, position: usize) -> Vec<Point> {
     let subject = Subject::Opening(name_of(theirs, position));
+    let second = is_second(desk, theirs);
     let missing = match &theirs.id {
+        Some(_) if second => {
+            "an opening of this name in the site file that no other one of the proposal is"
+        }
         Some(_) => "an opening of this name in the site file",
         None => "the id of the opening in the proposal",
     };
@@ -65,7 +69,8 @@ fn unknown(desk: &Desk<'_>, theirs: &ProposedOpening, position: usize) -> Vec<Po
         .openings
         .iter()
         .map(|ours| ours.opening.id.as_str());
-    let meant = theirs.id.as_deref().and_then(|id| nearest(id, names));
+    let meant = theirs.id.as_deref().filter(|_| !second);
+    let meant = meant.and_then(|id| nearest(id, names));
     let found = meant.map(|name| Finding::NearestName {
         name: name.to_owned(),
     });
