@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use super::json_schema;
-use super::scratch::{SITE, Scratch};
+use super::scratch::{SITE, Scratch, zone_over};
 
 const RUN: [&str; 5] = [
     "review",
@@ -104,7 +104,7 @@ fn without_the_shift_it_says_what_would_give_it() {
         missing.contains("us_noaa_vertcon") && missing.contains("--datum-offset"),
         "{missing}"
     );
-    assert_eq!(review["shifts"], serde_json::json!([]));
+    assert_eq!(review["shifts"], json!([]));
 }
 
 #[test]
@@ -204,6 +204,19 @@ fn the_same_bytes_every_time_and_in_both_units() {
         metres.contains("ours 0.305 m; proposed 0.610 m (from 2 ft)"),
         "{metres}"
     );
+}
+
+#[test]
+fn no_building_with_an_opening_in_a_coastal_zone_complies() {
+    let scratch = scratch("compliance = true");
+    scratch.site_and("location = { longitude = -73.999, latitude = 40.0 }");
+    let coastal = json!({"FLD_AR_ID": "Z2", "FLD_ZONE": "VE", "STATIC_BFE": 13});
+    scratch.zones(&[
+        zone_over(&json!({}), [-74.01, 39.99, -73.9995, 40.01]),
+        zone_over(&coastal, [-73.9995, 39.99, -73.99, 40.01]),
+    ]);
+    let review = scratch.review_json(&[]);
+    assert_eq!(point(&review, "compliance")["outcome"], "falls-short");
 }
 
 /// The offer of the demonstration, with what its comments say of it.

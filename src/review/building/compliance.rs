@@ -1,6 +1,7 @@
 //! Whether barriers may be sold as what makes a building comply.
 
 use super::SITE;
+use crate::assess::Place;
 use crate::design::Occupancy;
 use crate::hazard::ZoneClass;
 use crate::review::desk::Desk;
@@ -19,11 +20,10 @@ pub(super) fn compliance(desk: &Desk<'_>) -> Option<Point> {
     let words =
         |occupancy: Option<Occupancy>| occupancy.map_or("use not stated", Choice::word).to_owned();
     let residential = [theirs, ours].contains(&Some(Occupancy::Residential));
-    let coastal = desk.assessment.place.zone.as_ref().is_some_and(|here| {
-        std::iter::once(&here.worst)
-            .chain(&here.others)
-            .any(|zone| zone.class == ZoneClass::CoastalWave)
-    });
+    let openings = desk.assessment.openings.iter();
+    let coastal = std::iter::once(&desk.assessment.place)
+        .chain(openings.filter_map(|opening| opening.place.as_ref()))
+        .any(is_coastal);
     let outcome = if !offered {
         Outcome::Holds
     } else if residential || coastal {
@@ -59,5 +59,13 @@ pub(super) fn compliance(desk: &Desk<'_>) -> Option<Point> {
         ours: Some(Figure::Words(stands)),
         theirs: Some(Proposed::follows(Figure::Words(claim.to_owned()))),
         ..Point::bare(&SITE, Topic::Compliance, outcome, REFERENCE).with(other)
+    })
+}
+
+fn is_coastal(place: &Place<'_>) -> bool {
+    place.zone.as_ref().is_some_and(|here| {
+        std::iter::once(&here.worst)
+            .chain(&here.others)
+            .any(|zone| zone.class == ZoneClass::CoastalWave)
     })
 }
