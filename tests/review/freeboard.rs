@@ -113,6 +113,15 @@ fn the_design_level_in_the_place_of_the_flood_level() {
         level.codes(Topic::FloodLevel),
         ["design-level-as-flood-level"]
     );
+    // A foot over our level of another flood is not our design level.
+    let site = SITE.replace(
+        "[[opening]]",
+        "[[flood_level]]\nevent = \"0.2%\"\nlevel = \"12.0 ft NAVD88\"\nsource = \"study\"\n[[opening]]",
+    );
+    let rarer = "flood_level = \"13.0 ft NAVD88\"\nannual_chance = \"0.2%\"\nsource = \"a study\"";
+    let rarer = reviewed(&site, rarer, &Shifts::default());
+    assert_eq!(rarer.outcome(Topic::FloodLevel), "exceeds by 1.00 ft");
+    assert_eq!(rarer.codes(Topic::FloodLevel), [""; 0]);
 }
 
 #[test]

@@ -130,7 +130,10 @@ fn flood_level(desk: &Desk<'_>) -> Point {
         let freeboard = design.and_then(|design| design.freeboard);
         if let (Some(design), Some(freeboard)) = (design, freeboard)
             && freeboard.value > tolerance.half_width()
-            && (difference - freeboard.value).abs() <= tolerance.half_width()
+            && tolerance.takes(
+                design.elevation.height().value,
+                theirs.on_ours.elevation.height().value,
+            )
         {
             findings.push(Finding::DesignLevelAsFloodLevel {
                 level: design.elevation,
