@@ -39,8 +39,8 @@ pub struct Point {
 pub struct Proposed {
     /// As it is compared: on our datum, over the sill.
     pub figure: Figure,
-    /// What it is from: the text as it was written, with what was made of it; empty where it
-    /// follows from other figures of the proposal.
+    /// What it is from: the text as it was written, with what was made of it, or a figure of
+    /// ours that takes its place; empty where it follows from other figures of the proposal.
     pub written: String,
 }
 
@@ -50,6 +50,14 @@ impl Proposed {
         Self {
             figure,
             written: written.text.clone(),
+        }
+    }
+
+    /// A figure of ours that takes the place of one that is not proposed.
+    pub(super) fn ours(figure: Figure) -> Self {
+        Self {
+            figure,
+            written: "ours, as none is proposed".to_owned(),
         }
     }
 

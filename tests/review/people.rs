@@ -53,6 +53,28 @@ fn with_warning(hours: u32) -> String {
 }
 
 #[test]
+fn a_figure_of_ours_is_not_told_as_proposed() {
+    let written = |offer: &str, topic| {
+        let reviewed = at(&with_warning(18), offer);
+        reviewed.point(topic).theirs.clone().unwrap().written
+    };
+    assert_eq!(
+        written("", Topic::FittingInWarning),
+        "ours, as none is proposed"
+    );
+    assert_eq!(written("", Topic::TwelveHours), "ours, as none is proposed");
+    assert_eq!(
+        written("warning = \"24 h\"", Topic::TwelveHours),
+        "the warning of the site file"
+    );
+    let door = "[[opening]]\nid = \"door\"";
+    assert_eq!(
+        written(door, Topic::WaterOnWall),
+        "ours, as none is proposed"
+    );
+}
+
+#[test]
 fn not_enough_warning() {
     let site = with_warning(6);
     let short = at(&site, "warning = \"24 h\"\nfitting_time = \"8 h\"");

@@ -98,7 +98,7 @@ fn in_time(desk: &Desk<'_>) -> Point {
     let reference = "the fitting has to end before the water";
     let takes = match &desk.proposal.fitting_time {
         Some(theirs) => Some(time(theirs)),
-        None => our_fitting(desk).map(|ours| Proposed::follows(Figure::Time(ours))),
+        None => our_fitting(desk).map(|ours| Proposed::ours(Figure::Time(ours))),
     };
     let theirs = desk.proposal.warning.as_ref().map(|written| written.value);
     let warning = site_warning(desk).or(theirs).map(Figure::Time);
@@ -131,7 +131,12 @@ fn in_time(desk: &Desk<'_>) -> Point {
 fn twelve(desk: &Desk<'_>) -> Option<Point> {
     let theirs = desk.proposal.warning.as_ref();
     let proposed = match (site_warning(desk), theirs) {
-        (Some(ours), _) => Proposed::follows(Figure::Time(ours)),
+        (Some(ours), None) => Proposed::ours(Figure::Time(ours)),
+        // What counts is the warning that there is.
+        (Some(ours), Some(_)) => Proposed {
+            figure: Figure::Time(ours),
+            written: "the warning of the site file".to_owned(),
+        },
         (None, Some(theirs)) => time(theirs),
         (None, None) => return None,
     };

@@ -16,7 +16,7 @@ pub(super) fn point(desk: &Desk<'_>, pair: &Pair<'_>) -> Option<Point> {
     let written = written.or(pair.theirs.barrier_height.as_ref());
     let theirs = match written {
         Some(written) => over_sill(desk, pair, written).ok()?,
-        None => Proposed::follows(Figure::Height(pair.ours.protection_height?)),
+        None => Proposed::ours(Figure::Height(pair.ours.protection_height?)),
     };
     let other = match (pair.theirs.wall, ours) {
         (Some(theirs), Some(ours)) if theirs != ours => Some(Finding::OtherWall { theirs, ours }),

@@ -80,7 +80,8 @@ struct JsonFigure {
 struct JsonProposed {
     /// As it is compared: on our datum, over the sill.
     figure: JsonFigure,
-    /// As it was written; empty where it follows from other figures.
+    /// What it is from: as it was written, or which figure of ours takes its place; empty where
+    /// it follows from other figures of the proposal.
     written: String,
 }
 
