@@ -89,3 +89,13 @@ fn a_height_in_the_wrong_unit() {
     assert_eq!(right.codes(Topic::ProtectionHeight), [""; 0]);
     assert_eq!(right.codes(Topic::BarrierHeight), [""; 0]);
 }
+
+#[test]
+fn inches_and_centimetres_are_no_number_of_metres_or_feet() {
+    // Ours is 1.9 ft, 0.579 m: 7 in are 0.58 ft, which times 3.28 is ours.
+    for text in ["7 in", "190 cm", "0 ft 7 in"] {
+        let door = of_door(&format!("protection_height = \"{text}\""));
+        let said = door.sentences(Topic::ProtectionHeight);
+        assert!(!said.contains("its number is one of"), "{text}: {said}");
+    }
+}

@@ -1,6 +1,6 @@
 //! Feet and metres mixed up.
 
-use crate::quantity::UnitSystem;
+use crate::quantity::{LengthUnit, UnitSystem};
 use crate::review::{Figure, Finding, UnitSlip};
 
 /// A foot in metres.
@@ -15,17 +15,30 @@ pub(in crate::review) fn unit_slips(
     text: &str,
     same: impl Fn(f64) -> Option<Figure>,
 ) -> Vec<Finding> {
-    let metric = UnitSystem::of_text(text) == UnitSystem::Si;
-    let (larger, smaller) = if metric {
-        (UnitSlip::ToMetresTwice, UnitSlip::NumberIsFeet)
-    } else {
-        (UnitSlip::NumberIsMetres, UnitSlip::ToFeetTwice)
+    let converted_twice = match UnitSystem::of_text(text) {
+        UnitSystem::Si => (UnitSlip::ToMetresTwice, 1.0 / FOOT),
+        UnitSystem::Us => (UnitSlip::ToFeetTwice, FOOT),
     };
-    [(larger, 1.0 / FOOT), (smaller, FOOT)]
+    other_unit(text)
         .into_iter()
+        .chain([converted_twice])
         .filter_map(|(slip, factor)| {
             let figure = same(factor)?;
             Some(Finding::Units { slip, figure })
         })
         .collect()
+}
+
+/// What a length becomes if its number is one of the other unit: feet for metres, metres for
+/// feet. `None` where it is written in inches, in centimetres, or in two units.
+pub(in crate::review) fn other_unit(text: &str) -> Option<(UnitSlip, f64)> {
+    let words = text.split(|each: char| each.is_whitespace() || each.is_ascii_digit());
+    let mut units = words.filter_map(|word| word.parse::<LengthUnit>().ok());
+    match (units.next()?, units.next()) {
+        (LengthUnit::Foot | LengthUnit::SurveyFoot, None) => {
+            Some((UnitSlip::NumberIsMetres, 1.0 / FOOT))
+        }
+        (LengthUnit::Metre, None) => Some((UnitSlip::NumberIsFeet, FOOT)),
+        _ => None,
+    }
 }
