@@ -44,6 +44,27 @@ fn a_load_that_follows() {
 }
 
 #[test]
+fn a_depth_in_feet_taken_for_one_in_metres() {
+    // γ·3 m and γ·(3 m)²/2 for 3 ft; the other way round, γ·(3 ft)³/6 for 3 m.
+    let feet = load(
+        "depth = \"3.0 ft\"\npressure = \"29.4 kPa\"\nforce_per_width = \"44.1 kN/m\"\nforce = \"40.3 kN\"",
+    );
+    for topic in [Topic::Pressure, Topic::ForcePerWidth, Topic::Force] {
+        assert_eq!(slips(&feet, topic), [LoadSlip::DepthTakenIn(Metre)]);
+    }
+    let metres = load("depth = \"3.00 m\"\nmoment_per_width = \"280.8 ft-lb/ft\"");
+    let topic = Topic::MomentPerWidth;
+    assert_eq!(slips(&metres, topic), [LoadSlip::DepthTakenIn(Foot)]);
+    assert!(
+        metres
+            .sentences(topic)
+            .ends_with("if the number of its depth is taken in ft")
+    );
+    let inches = load("depth = \"36 in\"\npressure = \"29.4 kPa\"");
+    assert_eq!(slips(&inches, Topic::Pressure), []);
+}
+
+#[test]
 fn slips_with_still_water() {
     let depth = "depth = \"3.00 ft\"\n";
     for (field, topic, slip) in [

@@ -11,4 +11,4 @@ mod units;
 pub(super) use datum::datum_slips;
 pub(super) use freeboard::{Freeboards, freeboard_slips};
 pub(super) use ground::{Step, ground_slips};
-pub(super) use units::unit_slips;
+pub(super) use units::{other_unit, unit_slips};

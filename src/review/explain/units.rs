@@ -19,7 +19,11 @@ pub(in crate::review) fn unit_slips(
         UnitSystem::Si => (UnitSlip::ToMetresTwice, 1.0 / FOOT),
         UnitSystem::Us => (UnitSlip::ToFeetTwice, FOOT),
     };
-    other_unit(text)
+    let other = other_unit(text).map(|(unit, factor)| match unit {
+        LengthUnit::Metre => (UnitSlip::NumberIsMetres, factor),
+        _ => (UnitSlip::NumberIsFeet, factor),
+    });
+    other
         .into_iter()
         .chain([converted_twice])
         .filter_map(|(slip, factor)| {
@@ -29,16 +33,15 @@ pub(in crate::review) fn unit_slips(
         .collect()
 }
 
-/// What a length becomes if its number is one of the other unit: feet for metres, metres for
-/// feet. `None` where it is written in inches, in centimetres, or in two units.
-pub(in crate::review) fn other_unit(text: &str) -> Option<(UnitSlip, f64)> {
+/// The other unit of a length that is written in feet or in metres, and what it is multiplied
+/// by if its number is one of that unit. `None` where it is written in inches, in centimetres,
+/// or in two units.
+pub(in crate::review) fn other_unit(text: &str) -> Option<(LengthUnit, f64)> {
     let words = text.split(|each: char| each.is_whitespace() || each.is_ascii_digit());
     let mut units = words.filter_map(|word| word.parse::<LengthUnit>().ok());
     match (units.next()?, units.next()) {
-        (LengthUnit::Foot | LengthUnit::SurveyFoot, None) => {
-            Some((UnitSlip::NumberIsMetres, 1.0 / FOOT))
-        }
-        (LengthUnit::Metre, None) => Some((UnitSlip::NumberIsFeet, FOOT)),
+        (LengthUnit::Foot | LengthUnit::SurveyFoot, None) => Some((LengthUnit::Metre, 1.0 / FOOT)),
+        (LengthUnit::Metre, None) => Some((LengthUnit::Foot, FOOT)),
         _ => None,
     }
 }

@@ -145,9 +145,7 @@ impl Finding {
     pub fn reference(&self) -> String {
         match self {
             Self::DatumShift { shift, .. } => shift.source.clone(),
-            Self::Units { .. } => {
-                "1 ft = 0.3048 m (international yard and pound agreement, 1959)".to_owned()
-            }
+            Self::Units { .. } => slip::FOOT_REFERENCE.to_owned(),
             Self::Load { slip, .. } => slip.reference().to_owned(),
             Self::WithinOurUncertainty { .. } | Self::PerhapsAbove { .. } => {
                 "two standard deviations; sillmark catalog uncertainty".to_owned()

@@ -69,6 +69,8 @@ pub enum LoadSlip {
     OtherSalinity(&'static str),
     /// The load of still water, without the waves.
     StillWaterForWaves,
+    /// The number of the depth is taken in another unit, feet for metres or metres for feet.
+    DepthTakenIn(LengthUnit),
 }
 
 impl LoadSlip {
@@ -124,6 +126,7 @@ impl LoadSlip {
             }
             Self::OtherSalinity(water) => format!("the water is {water}"),
             Self::StillWaterForWaves => "the waves are left out: γ·d²/2".to_owned(),
+            Self::DepthTakenIn(unit) => format!("the number of its depth is taken in {unit}"),
         }
     }
 
@@ -137,10 +140,15 @@ impl LoadSlip {
             | Self::WaveStillWaterAgain
             | Self::WaveOtherCategory(_)
             | Self::StillWaterForWaves => WAVE_REFERENCE,
+            Self::DepthTakenIn(_) => FOOT_REFERENCE,
             _ => STILL_REFERENCE,
         }
     }
 }
+
+/// Where the length of a foot stands.
+pub(super) const FOOT_REFERENCE: &str =
+    "1 ft = 0.3048 m (international yard and pound agreement, 1959)";
 
 /// Where the load of still water stands.
 pub(in crate::review) const STILL_REFERENCE: &str = "p = γ·h, f = γ·h²/2, m = γ·h³/6: ASCE 7-10 section 5.4.2; FEMA P-55 (2011) vol. II Eq. 8.3 (equation number from memory)";

@@ -3,8 +3,9 @@
 use super::Stated;
 use super::formula::{Formulas, Load};
 use crate::quantity::Length;
+use crate::review::explain::other_unit;
 use crate::review::outcome::Sense;
-use crate::review::{Contribution, Finding, Point, Subject, Tolerance, Topic};
+use crate::review::{Contribution, Finding, LoadSlip, Point, Subject, Tolerance, Topic};
 use crate::statement::Written;
 
 /// The load from its own depth beside the load as stated; where they differ, every slip that
@@ -48,7 +49,14 @@ pub(super) fn recompute(
     if point.difference().is_none() {
         return point;
     }
-    let slips = formula.slips.iter().filter_map(|(slip, of)| {
+    let right = &formula.right;
+    let in_other_unit = other_unit(&depth.text).map(|(unit, factor)| {
+        let of: Load<'_> = Box::new(move |h| right(h * factor));
+        (LoadSlip::DepthTakenIn(unit), of)
+    });
+    let right = load(right, h);
+    let slips = formula.slips.iter().chain(&in_other_unit);
+    let slips = slips.filter_map(|(slip, of)| {
         let wrong = load(of, h);
         let fits = tolerance(of).takes(wrong, stated.si) && !near.takes(wrong, right);
         let figure = stated.figure.difference(wrong)?;
