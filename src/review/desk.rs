@@ -4,6 +4,7 @@ use super::shifts::Shifted;
 use super::{Contribution, Shifts, Tolerance};
 use crate::assess::{Assessment, Place};
 use crate::design::{Base, FloodEvent};
+use crate::hazard::ZoneClass;
 use crate::proposal::Proposal;
 use crate::quantity::{Elevation, Length, UnitSystem, VerticalDatum};
 use crate::statement::Written;
@@ -128,4 +129,13 @@ impl TheirLevel {
             None => tolerance,
         }
     }
+}
+
+/// Whether a map has a coastal high-hazard zone, where waves break, at a place.
+pub(super) fn is_coastal_high_hazard(place: &Place<'_>) -> bool {
+    place.zone.as_ref().is_some_and(|here| {
+        std::iter::once(&here.worst)
+            .chain(&here.others)
+            .any(|zone| zone.class == ZoneClass::CoastalWave)
+    })
 }

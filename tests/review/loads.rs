@@ -44,6 +44,24 @@ fn a_load_that_follows() {
 }
 
 #[test]
+fn still_water_where_waves_break() {
+    let site = SITE.replace("[[opening]]", "[water]\nwaves = \"breaking\"\n[[opening]]");
+    let offer = |waves: &str| {
+        let load = "[opening.load]\ndepth = \"3.00 ft\"\nforce_per_width = \"280.8 lb/ft\"";
+        let text = format!("[[opening]]\nid = \"door\"\n{load}\n{waves}");
+        let reviewed = reviewed(&site, &text, &Shifts::default());
+        reviewed.codes(Topic::ForcePerWidth)
+    };
+    assert_eq!(offer(""), ["waves-left-out"]);
+    assert_eq!(offer("waves = \"none\""), ["waves-left-out"]);
+    let breaking = "waves = \"breaking\"\nrisk_category = \"II\"";
+    assert!(!offer(breaking).contains(&"waves-left-out"));
+    // Where no waves are, none are left out.
+    let still = load("depth = \"3.00 ft\"\nforce_per_width = \"280.8 lb/ft\"");
+    assert_eq!(still.codes(Topic::ForcePerWidth), [""; 0]);
+}
+
+#[test]
 fn a_depth_in_feet_taken_for_one_in_metres() {
     // γ·3 m and γ·(3 m)²/2 for 3 ft; the other way round, γ·(3 ft)³/6 for 3 m.
     let feet = load(

@@ -1,10 +1,8 @@
 //! Whether barriers may be sold as what makes a building comply.
 
 use super::SITE;
-use crate::assess::Place;
 use crate::design::Occupancy;
-use crate::hazard::ZoneClass;
-use crate::review::desk::Desk;
+use crate::review::desk::{Desk, is_coastal_high_hazard};
 use crate::review::point::Proposed;
 use crate::review::{Figure, Finding, Outcome, Point, Topic};
 use crate::statement::Choice;
@@ -23,7 +21,7 @@ pub(super) fn compliance(desk: &Desk<'_>) -> Option<Point> {
     let openings = desk.assessment.openings.iter();
     let coastal = std::iter::once(&desk.assessment.place)
         .chain(openings.filter_map(|opening| opening.place.as_ref()))
-        .any(is_coastal);
+        .any(is_coastal_high_hazard);
     let outcome = if !offered {
         Outcome::Holds
     } else if residential || coastal {
@@ -59,13 +57,5 @@ pub(super) fn compliance(desk: &Desk<'_>) -> Option<Point> {
         ours: Some(Figure::Words(stands)),
         theirs: Some(Proposed::follows(Figure::Words(claim.to_owned()))),
         ..Point::bare(&SITE, Topic::Compliance, outcome, REFERENCE).with(other)
-    })
-}
-
-fn is_coastal(place: &Place<'_>) -> bool {
-    place.zone.as_ref().is_some_and(|here| {
-        std::iter::once(&here.worst)
-            .chain(&here.others)
-            .any(|zone| zone.class == ZoneClass::CoastalWave)
     })
 }

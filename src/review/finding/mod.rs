@@ -105,6 +105,8 @@ pub enum Finding {
         /// Ours.
         ours: WallKind,
     },
+    /// The load is of still water, and waves break at the place.
+    WavesLeftOut,
     /// The proposal does not say where its flood level comes from.
     NoSource,
     /// Another name that may be meant.
@@ -134,6 +136,7 @@ impl Finding {
             Self::PerhapsAbove { .. } => "perhaps-above",
             Self::OtherOccupancy { .. } => "other-occupancy",
             Self::OtherWall { .. } => "other-wall",
+            Self::WavesLeftOut => "waves-left-out",
             Self::NoSource => "no-source",
             Self::NearestName { .. } => "nearest-name",
             Self::NoBarrierProposed => "no-barrier-proposed",

@@ -99,6 +99,9 @@ impl Finding {
                 word(*theirs),
                 word(*ours)
             ),
+            Self::WavesLeftOut => {
+                "it is a load of still water, and by the site file or the map waves break there: their load is greater".to_owned()
+            }
             Self::NoSource => {
                 "it does not say which study, map or letter its flood level is from".to_owned()
             }

@@ -8,11 +8,11 @@ mod waves;
 use super::Pair;
 use crate::proposal::{ProposedLoad, ProposedOpening};
 use crate::quantity::Length;
-use crate::review::desk::Desk;
+use crate::review::desk::{Desk, is_coastal_high_hazard};
 use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
 use crate::review::uncertain::lower_within_ours;
-use crate::review::{Contribution, Figure, Point, Subject, Tolerance, Topic};
+use crate::review::{Contribution, Figure, Finding, Point, Subject, Tolerance, Topic};
 use crate::site::Waves;
 use crate::statement::{InSi, Written};
 use formula::{Formulas, Quantity};
@@ -45,9 +45,17 @@ pub(super) fn points(
                 recompute(at, &stated, depth, formulas, width)
             }
         };
-        points.push(point);
+        let left_out = pair.is_some_and(|pair| waves_left_out(desk, pair));
+        points.push(point.with(left_out.then_some(Finding::WavesLeftOut)));
     }
     points
+}
+
+/// Whether waves break at an opening, and the proposal has a load of still water.
+fn waves_left_out(desk: &Desk<'_>, pair: &Pair<'_>) -> bool {
+    let still = matches!(pair.theirs.load.waves, None | Some(Waves::None));
+    let ours = desk.assessment.site.conditions.water.waves;
+    still && (ours == Some(Waves::Breaking) || is_coastal_high_hazard(pair.place))
 }
 
 /// A load that the proposal states.
