@@ -104,3 +104,20 @@ fn a_wall_that_only_the_proposal_states() {
         "cannot be checked: what frame takes: a licensed engineer has to say"
     );
 }
+
+#[test]
+fn a_barrier_that_is_measured_from_the_ground() {
+    // The ground lies 2.1 ft below the sill: 4.6 ft over it are 2.5 ft over the sill.
+    let ground = "measured_from = \"ground\"\nbarrier_height = \"4.6 ft\"";
+    let barrier = of_door(ground);
+    assert_eq!(barrier.outcome(Topic::KitHeight), "holds");
+    let planks = "planks = 5\nplank_height = \"6 in\"";
+    let levels = "sill = \"8.1 ft NAVD88\"\nground = \"6.0 ft NAVD88\"";
+    let of = |planks: &str| of_door(&format!("{ground}\n{planks}\n{levels}"));
+    assert_eq!(of(planks).outcome(Topic::PlankStack), "holds");
+    let four = planks.replace('5', "4");
+    assert_eq!(
+        of(&four).outcome(Topic::PlankStack),
+        "falls short by 0.50 ft"
+    );
+}

@@ -1,20 +1,21 @@
 //! Planks, posts and spans against the kit and our layout.
 
 use super::Pair;
+use super::slips::over_sill;
 use crate::barrier::{BarrierDesign, Upright};
-use crate::proposal::ProposedOpening;
 use crate::quantity::Length;
 use crate::review::desk::Desk;
 use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
 use crate::review::{Figure, Point, Subject, Tolerance, Topic};
+use crate::statement::Written;
 
 /// What the proposal states of them. Pieces are chosen: their figures are exact.
 pub(super) fn points(desk: &Desk<'_>, pair: &Pair<'_>) -> Vec<Point> {
     let design = pair.ours.barrier.as_ref().map(|barrier| &barrier.design);
     [
         plank_height(desk, pair),
-        kit_height(desk, &pair.subject, pair.theirs),
+        barrier_of(desk, pair).and_then(|barrier| kit_height(desk, &pair.subject, barrier)),
         span(desk, pair, design),
         posts(pair, design),
         intermediate_posts(pair, design),
@@ -46,18 +47,25 @@ fn plank_height(desk: &Desk<'_>, pair: &Pair<'_>) -> Option<Point> {
     ))
 }
 
+/// The height of the barrier over the sill; as stated where the ground is not known.
+fn barrier_of(desk: &Desk<'_>, pair: &Pair<'_>) -> Option<Proposed> {
+    let written = pair.theirs.barrier_height.as_ref()?;
+    let over_sill = over_sill(desk, pair, written);
+    Some(over_sill.unwrap_or_else(|_| stated_barrier(written)))
+}
+
+/// The height of the barrier as it is stated.
+pub(super) fn stated_barrier(written: &Written<Length>) -> Proposed {
+    Proposed::of(Figure::Height(written.value), written)
+}
+
 /// The barrier against the greatest height that the kit's maker builds.
-pub(super) fn kit_height(
-    desk: &Desk<'_>,
-    subject: &Subject,
-    theirs: &ProposedOpening,
-) -> Option<Point> {
-    let barrier = theirs.barrier_height.as_ref()?;
+pub(super) fn kit_height(desk: &Desk<'_>, subject: &Subject, barrier: Proposed) -> Option<Point> {
     let limit = desk.assessment.method.kit.greatest_height?;
     Some(Point::compared(
         (subject, Topic::KitHeight),
         Figure::Height(limit),
-        Proposed::of(Figure::Height(barrier.value), barrier),
+        barrier,
         exact(limit),
         Sense::AtMost,
         format!("{}, greatest_height", of_kit(desk)),

@@ -1,6 +1,6 @@
 //! Whether the figures of a proposal go together: no map is asked.
 
-use super::slips::their_step;
+use super::slips::{less_step, their_step};
 use crate::proposal::{MeasuredFrom, ProposedOpening};
 use crate::quantity::Length;
 use crate::review::desk::Desk;
@@ -14,7 +14,7 @@ pub(super) fn points(desk: &Desk<'_>, subject: &Subject, theirs: &ProposedOpenin
     [
         protection_height(desk, subject, theirs),
         barrier_height(desk, subject, theirs),
-        plank_stack(subject, theirs),
+        plank_stack(desk, subject, theirs),
     ]
     .into_iter()
     .flatten()
@@ -82,14 +82,20 @@ fn barrier_height(desk: &Desk<'_>, subject: &Subject, theirs: &ProposedOpening) 
 }
 
 /// The height that is stated against that of so many planks: more is promised than they give.
-fn plank_stack(subject: &Subject, theirs: &ProposedOpening) -> Option<Point> {
-    let barrier = theirs.barrier_height.as_ref()?;
+fn plank_stack(desk: &Desk<'_>, subject: &Subject, theirs: &ProposedOpening) -> Option<Point> {
+    let written = theirs.barrier_height.as_ref()?;
+    let barrier = if theirs.measured_from == Some(MeasuredFrom::Ground) {
+        // Its planks lie on the sill.
+        less_step(written, &their_step(desk, theirs)?)
+    } else {
+        Proposed::of(Figure::Height(written.value), written)
+    };
     let (planks, each) = (theirs.planks?, theirs.plank_height.as_ref()?);
     let stack = each.value * f64::from(planks);
     Some(Point::compared(
         (subject, Topic::PlankStack),
         Figure::Height(stack),
-        Proposed::of(Figure::Height(barrier.value), barrier),
+        barrier,
         // Pieces are chosen, not measured.
         Tolerance::default().and_foot(stack.value),
         Sense::LessIsSafer,

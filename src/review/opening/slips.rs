@@ -53,10 +53,15 @@ pub(super) fn over_sill(
     let step = step.ok_or_else(|| {
         "the ground before the opening, which the height is measured from".to_owned()
     })?;
-    Ok(Proposed {
+    Ok(less_step(written, &step))
+}
+
+/// What is left over the sill of a height from the ground.
+pub(super) fn less_step(written: &Written<Length>, step: &Step) -> Proposed {
+    Proposed {
         figure: Figure::Height(written.value - step.height),
         written: format!("{} over the ground", written.text),
-    })
+    }
 }
 
 /// All slips that make a height over the sill ours.
