@@ -10,6 +10,9 @@ use crate::quantity::{Elevation, Length, UnitSystem, VerticalDatum};
 use crate::statement::Written;
 use crate::verdict::{MapStatement, Reason};
 
+/// Standard deviation of what is rounded to a millimetre, metres.
+const MILLIMETRE: f64 = 0.000_3;
+
 /// An assessment and a proposal side by side.
 #[derive(Clone, Copy)]
 pub(super) struct Desk<'a> {
@@ -99,6 +102,19 @@ impl Desk<'_> {
             Some(uncertainty.estimated.sd.value.hypot(terrain.value))
         } else {
             Some(uncertainty.sill.sd.value)
+        }
+    }
+
+    /// Tolerance of a figure that is chosen, not measured: exact, but for one that was converted
+    /// from other units than the site's or is written to a millimetre.
+    pub(super) fn of_chosen(&self, written: &Written<Length>) -> Tolerance {
+        let exact = Tolerance::default().and_foot(written.value.value);
+        let rounding = written.rounding_sd();
+        let converted = UnitSystem::of_text(&written.text) != self.assessment.site.units;
+        if converted || rounding <= MILLIMETRE {
+            exact.and(Contribution::LastDigit, Some(rounding))
+        } else {
+            exact
         }
     }
 

@@ -4,6 +4,9 @@ use super::outcome::OutcomeKind;
 use super::{Contribution, Figure, Finding, Point, Tolerance};
 use crate::quantity::unit::{Length, meter};
 
+/// Half of the last digit that heights are told with, 0.01 ft: nobody sees less.
+const NOTHING: f64 = 0.005 * 0.3048;
+
 /// The finding that a figure which holds is lower than ours, where only what our own level and
 /// sill are uncertain by lets it hold: it cannot be rejected, and the reader has to know why.
 pub(super) fn lower_within_ours(point: &Point) -> Vec<Finding> {
@@ -19,7 +22,7 @@ pub(super) fn lower_within_ours(point: &Point) -> Vec<Finding> {
         let (their, _) = point.theirs.as_ref()?.figure.in_si()?;
         let lower = own - their;
         let exact = without_ours(tolerance);
-        (lower > 0.0 && !exact.takes(own, their)).then(|| Finding::WithinOurUncertainty {
+        (lower > NOTHING && !exact.takes(own, their)).then(|| Finding::WithinOurUncertainty {
             by: Length::new::<meter>(lower),
             tolerance: Length::new::<meter>(tolerance.half_width()),
         })

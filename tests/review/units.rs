@@ -99,3 +99,28 @@ fn inches_and_centimetres_are_no_number_of_metres_or_feet() {
         assert!(!said.contains("its number is one of"), "{text}: {said}");
     }
 }
+
+#[test]
+fn a_chosen_figure_that_was_converted_is_no_other() {
+    // The rule's foot is 0.3048 m, and the kit's planks of 6 in are 152.4 mm.
+    for text in ["0.3 m", "0.30 m", "0.305 m", "305 mm", "1 ft", "12 in"] {
+        let stated = of_house(&format!("freeboard = \"{text}\""));
+        assert_eq!(stated.outcome(Topic::Freeboard), "holds", "{text}");
+    }
+    for text in ["0.25 m", "0.9 ft", "11 in"] {
+        let stated = of_house(&format!("freeboard = \"{text}\""));
+        let outcome = stated.outcome(Topic::Freeboard);
+        assert!(outcome.starts_with("falls short"), "{text}: {outcome}");
+    }
+    let planks = of_door("plank_height = \"152 mm\"\nbarrier_height = \"1.22 m\"");
+    assert_eq!(planks.outcome(Topic::PlankHeight), "holds");
+    assert_eq!(planks.outcome(Topic::KitHeight), "holds");
+}
+
+#[test]
+fn less_than_a_hundredth_of_a_foot_is_not_told() {
+    // Ours is 1.9 ft, 0.57912 m.
+    let door = of_door("barrier_height = \"57.9 cm\"");
+    assert_eq!(door.outcome(Topic::BarrierHeight), "holds");
+    assert_eq!(door.codes(Topic::BarrierHeight), [""; 0]);
+}

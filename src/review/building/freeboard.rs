@@ -8,7 +8,7 @@ use crate::review::point::Proposed;
 use crate::review::{Contribution, Figure, Finding, Point, Tolerance, Topic, Whose};
 
 /// The proposed freeboard against the rule's. A freeboard is chosen, not measured: both are
-/// exact, but for one that follows from two rounded levels.
+/// exact, but for one that was converted or follows from two rounded levels.
 pub(super) fn freeboard(desk: &Desk<'_>) -> Point {
     let at = (&SITE, Topic::Freeboard);
     let place = &desk.assessment.place;
@@ -55,11 +55,8 @@ pub(super) fn freeboard(desk: &Desk<'_>) -> Point {
 /// As stated, else what lies between the stated levels.
 fn their_freeboard(desk: &Desk<'_>) -> Option<(Proposed, Tolerance)> {
     if let Some(written) = &desk.proposal.freeboard {
-        let tolerance = Tolerance::default().and_foot(written.value.value);
-        return Some((
-            Proposed::of(Figure::Height(written.value), written),
-            tolerance,
-        ));
+        let theirs = Proposed::of(Figure::Height(written.value), written);
+        return Some((theirs, desk.of_chosen(written)));
     }
     let flood = desk.proposal.flood_level.as_ref()?;
     let design = desk.proposal.design_level.as_ref()?;

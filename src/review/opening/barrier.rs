@@ -3,19 +3,19 @@
 use super::Pair;
 use super::slips::over_sill;
 use crate::barrier::{BarrierDesign, Upright};
+use crate::proposal::ProposedOpening;
 use crate::quantity::Length;
 use crate::review::desk::Desk;
 use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
 use crate::review::{Figure, Point, Subject, Tolerance, Topic};
-use crate::statement::Written;
 
 /// What the proposal states of them. Pieces are chosen: their figures are exact.
 pub(super) fn points(desk: &Desk<'_>, pair: &Pair<'_>) -> Vec<Point> {
     let design = pair.ours.barrier.as_ref().map(|barrier| &barrier.design);
     [
         plank_height(desk, pair),
-        barrier_of(desk, pair).and_then(|barrier| kit_height(desk, &pair.subject, barrier)),
+        kit_height(desk, &pair.subject, pair.theirs, Some(pair)),
         span(desk, pair, design),
         posts(pair, design),
         intermediate_posts(pair, design),
@@ -41,32 +41,29 @@ fn plank_height(desk: &Desk<'_>, pair: &Pair<'_>) -> Option<Point> {
         (&pair.subject, Topic::PlankHeight),
         Figure::Dimension(cover),
         Proposed::of(Figure::Dimension(theirs.value), theirs),
-        exact(cover),
+        desk.of_chosen(theirs),
         Sense::LessIsSafer,
         of_kit(desk),
     ))
 }
 
-/// The height of the barrier over the sill; as stated where the ground is not known.
-fn barrier_of(desk: &Desk<'_>, pair: &Pair<'_>) -> Option<Proposed> {
-    let written = pair.theirs.barrier_height.as_ref()?;
-    let over_sill = over_sill(desk, pair, written);
-    Some(over_sill.unwrap_or_else(|_| stated_barrier(written)))
-}
-
-/// The height of the barrier as it is stated.
-pub(super) fn stated_barrier(written: &Written<Length>) -> Proposed {
-    Proposed::of(Figure::Height(written.value), written)
-}
-
-/// The barrier against the greatest height that the kit's maker builds.
-pub(super) fn kit_height(desk: &Desk<'_>, subject: &Subject, barrier: Proposed) -> Option<Point> {
+/// The barrier against the greatest height that the kit's maker builds. From the ground, what is
+/// left of it over the sill of a known opening counts.
+pub(super) fn kit_height(
+    desk: &Desk<'_>,
+    subject: &Subject,
+    theirs: &ProposedOpening,
+    pair: Option<&Pair<'_>>,
+) -> Option<Point> {
+    let written = theirs.barrier_height.as_ref()?;
+    let over_sill = pair.and_then(|pair| over_sill(desk, pair, written).ok());
+    let barrier = over_sill.unwrap_or_else(|| Proposed::of(Figure::Height(written.value), written));
     let limit = desk.assessment.method.kit.greatest_height?;
     Some(Point::compared(
         (subject, Topic::KitHeight),
         Figure::Height(limit),
         barrier,
-        exact(limit),
+        desk.of_chosen(written),
         Sense::AtMost,
         format!("{}, greatest_height", of_kit(desk)),
     ))

@@ -86,8 +86,7 @@ fn unknown(desk: &Desk<'_>, theirs: &ProposedOpening, position: usize) -> Vec<Po
         .with(found),
     ];
     points.extend(own::points(desk, &subject, theirs));
-    let barrier = theirs.barrier_height.as_ref().map(barrier::stated_barrier);
-    points.extend(barrier.and_then(|barrier| barrier::kit_height(desk, &subject, barrier)));
+    points.extend(barrier::kit_height(desk, &subject, theirs, None));
     points.extend(load::points(desk, &subject, theirs, None));
     points
 }
