@@ -1,9 +1,15 @@
 //! `sillmark review`: somebody's proposal held against the house, or against Alder Lock Mill.
 
-use std::path::Path;
+use std::fmt::Write as _;
 
 use serde_json::{Value, json};
 
+#[path = "review/demonstration.rs"]
+mod demonstration;
+
+use demonstration::{DEMONSTRATION, demonstration};
+
+use super::browser::opens;
 use super::json_schema;
 use super::scratch::{SITE, Scratch, zone_over};
 
@@ -219,81 +225,49 @@ fn no_building_with_an_opening_in_a_coastal_zone_complies() {
     assert_eq!(point(&review, "compliance")["outcome"], "falls-short");
 }
 
-/// The offer of the demonstration, with what its comments say of it.
+/// A house of forty openings with long names, and an offer of hostile ones.
+fn crowd() -> (String, String) {
+    let long = "Donaudampfschifffahrtsgesellschaftskapitänskajütentür";
+    let (mut site, mut offer) = (
+        SITE.to_owned(),
+        format!(
+            "name = \"{}\"\nsource = \"{}\"\nflood_level = \"9.123456789 ft NAVD88\"\n",
+            "W".repeat(200),
+            "x".repeat(200)
+        ),
+    );
+    for number in 1..40 {
+        let _ = write!(
+            site,
+            "[[opening]]\nid = \"{long} {number}\"\nwidth = \"3 ft\"\n"
+        );
+        let _ = write!(
+            offer,
+            "[[opening]]\nid = \"{long} {number}\"\nbarrier_height = \"0.64 ft\"\nmeasured_from = \"sill\"\n[opening.load]\ndepth = \"2.1 ft\"\nforce_per_width = \"65.5 lb/ft\"\n"
+        );
+    }
+    offer.push_str("[[opening]]\nid = \"</style><script>alert(1)</script>\"\n");
+    (site, offer)
+}
+
 #[test]
-fn the_slips_of_the_demonstration_are_found() {
-    let scratch = Scratch::new();
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/alder-lock");
-    for name in ["site.toml", "zones.geojson", "terrain.tif", "proposal.toml"] {
-        std::fs::copy(folder.join(name), scratch.path(name)).unwrap();
-    }
-    std::fs::rename(scratch.path("proposal.toml"), scratch.path("offer.toml")).unwrap();
-    let review = scratch.review_json(&[
-        "--dem",
-        "terrain.tif",
-        "--datum-offset",
-        "NGVD29 -> NAVD88 = -0.6 ft; county flood study, table 4 (invented)",
-    ]);
-    let of = |opening: &str, topic: &str| {
-        let mut points = review["points"].as_array().unwrap().iter();
-        let found = points.find(|point| {
-            point["topic"] == topic && point["opening"].as_str().unwrap_or_default() == opening
-        });
-        found
-            .unwrap_or_else(|| panic!("no {topic} of {opening:?}"))
-            .clone()
+fn its_page_opens_in_a_browser() {
+    let scratch = demonstration();
+    let mut pages = Vec::new();
+    let mut page = |name: &str, arguments: &[&str]| {
+        let html = [&RUN[..], arguments, &["--format", "html", "-o", name]].concat();
+        assert_eq!(scratch.answer(&html), "");
+        pages.push(scratch.path(name));
     };
-    for (opening, topic, outcome, code) in [
-        (
-            "",
-            "design-level",
-            "falls-short",
-            "base-level-as-design-level",
-        ),
-        ("", "leakage-rate", "falls-short", ""),
-        ("", "warning", "falls-short", ""),
-        ("", "fitting-time", "falls-short", ""),
-        (
-            "front door",
-            "protection-height",
-            "exceeds",
-            "measured-from-ground",
-        ),
-        ("front door", "force-per-width", "falls-short", "load-slip"),
-        (
-            "yard door",
-            "barrier-height",
-            "falls-short",
-            "freeboard-forgotten",
-        ),
-        ("goods bay", "sill", "falls-short", "datum-shift"),
-        ("goods bay", "span", "falls-short", ""),
-        ("goods bay", "intermediate-posts", "falls-short", ""),
-        ("coal hatch", "kit-height", "falls-short", ""),
-        ("coal hatch", "water-on-wall", "falls-short", "other-wall"),
-        (
-            "lock steps",
-            "left-out",
-            "falls-short",
-            "no-barrier-proposed",
-        ),
-        (
-            "wheel house",
-            "left-out",
-            "falls-short",
-            "no-barrier-proposed",
-        ),
-        (
-            "lock step",
-            "unknown-opening",
-            "cannot-be-checked",
-            "nearest-name",
-        ),
-    ] {
-        let point = of(opening, topic);
-        assert_eq!(point["outcome"], outcome, "{opening} {topic}");
-        if !code.is_empty() {
-            assert!(codes(&point).contains(&code), "{opening} {topic}: {point}");
-        }
-    }
+    page("feet.html", &DEMONSTRATION);
+    let metres = [&DEMONSTRATION[..], &["--units", "si"]].concat();
+    page("metres.html", &metres);
+    let (site, offer) = crowd();
+    scratch.write("site.toml", site);
+    scratch.write("offer.toml", offer);
+    scratch.zones(&[zone_over(&json!({}), [-74.01, 39.99, -73.99, 40.01])]);
+    page("crowd.html", &[]);
+    scratch.write("offer.toml", "");
+    page("empty.html", &[]);
+    opens(&pages);
 }
