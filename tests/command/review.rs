@@ -101,11 +101,14 @@ fn a_datum_mix_up_with_a_stated_offset() {
 
 #[test]
 fn without_the_shift_it_says_what_would_give_it() {
-    let scratch = scratch("flood_level = \"9.0 ft NGVD29\"");
+    let scratch = scratch("flood_level = \"9.0 ft NGVD29\"\ndesign_level = \"10.0 ft NGVD29\"");
     let review = scratch.review_json(&[]);
+    let design = point(&review, "design-level");
+    assert_eq!(design["proposed"]["written"], "10.0 ft NGVD29");
     let level = point(&review, "flood-level");
     assert_eq!(level["outcome"], "cannot-be-checked");
     let missing = level["missing"][0].as_str().unwrap();
+    assert_eq!(level["proposed"]["written"], "9.0 ft NGVD29");
     assert!(
         missing.contains("us_noaa_vertcon") && missing.contains("--datum-offset"),
         "{missing}"
@@ -223,6 +226,12 @@ fn no_building_with_an_opening_in_a_coastal_zone_complies() {
     ]);
     let review = scratch.review_json(&[]);
     assert_eq!(point(&review, "compliance")["outcome"], "falls-short");
+    scratch.write("offer.toml", "[[opening]]\nid = \"door\"");
+    let review = scratch.review_json(&[]);
+    assert_eq!(
+        point(&review, "barrier-height")["reference"],
+        "our design level where it stands, 14.00 ft NAVD88, less our sill"
+    );
 }
 
 /// A house of forty openings with long names, and an offer of hostile ones.

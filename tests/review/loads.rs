@@ -62,6 +62,19 @@ fn still_water_where_waves_break() {
 }
 
 #[test]
+fn the_depth_has_the_slips_of_a_height() {
+    // Ours is 1.9 ft; the ground lies 2.1 ft below the sill.
+    for (depth, code) in [
+        ("0.90 ft", "freeboard-forgotten"),
+        ("4.00 ft", "measured-from-ground"),
+        ("0.58 ft", "feet-and-metres"),
+    ] {
+        let depth = load(&format!("depth = \"{depth}\""));
+        assert_eq!(depth.codes(Topic::LoadDepth), [code]);
+    }
+}
+
+#[test]
 fn a_depth_in_feet_taken_for_one_in_metres() {
     // γ·3 m and γ·(3 m)²/2 for 3 ft; the other way round, γ·(3 ft)³/6 for 3 m.
     let feet = load(

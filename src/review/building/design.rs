@@ -5,6 +5,7 @@ use super::{SITE, not_stated};
 use crate::review::desk::Desk;
 use crate::review::explain::{Freeboards, freeboard_slips};
 use crate::review::outcome::Sense;
+use crate::review::point::Proposed;
 use crate::review::uncertain::lower_within_ours;
 use crate::review::{Contribution, Figure, Finding, Point, Tolerance, Topic, Whose};
 
@@ -28,7 +29,11 @@ fn design_level(desk: &Desk<'_>) -> Point {
     };
     let theirs = match theirs {
         Ok(theirs) => theirs,
-        Err(missing) => return Point::unchecked(at, figure, None, vec![missing], reference),
+        Err(missing) => {
+            let stated = desk.proposal.design_level.as_ref();
+            let stated = stated.map(|it| Proposed::of(Figure::Elevation(it.value), it));
+            return Point::unchecked(at, figure, stated, vec![missing], reference);
+        }
     };
     let Some(ours) = ours else {
         let missing = vec![desk.no_design_level(place)];

@@ -27,13 +27,23 @@ pub(super) fn points(desk: &Desk<'_>, pair: &Pair<'_>) -> Vec<Point> {
     match barrier {
         // A barrier is made to a millimetre, whatever the last digit of its height is.
         Some(written) => points.push(height(desk, pair, Topic::BarrierHeight, written, None)),
-        None => points.push(no_barrier_height(pair)),
+        None => points.push(no_barrier_height(desk, pair)),
     }
     points
 }
 
-/// What both heights are held against, and where it comes from.
-const REFERENCE: &str = "our design level less our sill";
+/// Where the height that both are held against comes from; where the opening has a place of its
+/// own, the design level there is another than the building's.
+pub(super) fn reference(desk: &Desk<'_>, pair: &Pair<'_>) -> String {
+    let elsewhere = pair.ours.place.as_ref();
+    match elsewhere.and_then(|place| place.design_level.as_ref()) {
+        Some(design) => format!(
+            "our design level where it stands, {}, less our sill",
+            desk.units().elevation(design.elevation)
+        ),
+        None => "our design level less our sill".to_owned(),
+    }
+}
 
 fn height(
     desk: &Desk<'_>,
@@ -48,12 +58,12 @@ fn height(
     let theirs = match over_sill(desk, pair, written) {
         Ok(theirs) => theirs,
         Err(missing) => {
-            return Point::unchecked(at, figure, None, vec![missing], REFERENCE);
+            return Point::unchecked(at, figure, None, vec![missing], reference(desk, pair));
         }
     };
     let Some(ours) = ours else {
         let missing = no_height(desk, pair);
-        return Point::unchecked(at, None, Some(theirs), missing, REFERENCE);
+        return Point::unchecked(at, None, Some(theirs), missing, reference(desk, pair));
     };
     let mut tolerance = Tolerance::default()
         .and(Contribution::OurLevel, desk.design_sd(pair.place))
@@ -67,14 +77,14 @@ fn height(
         theirs,
         tolerance.clone(),
         Sense::MoreIsSafer,
-        REFERENCE,
+        reference(desk, pair),
     );
     let slips = height_slips(desk, pair, &point, written, &tolerance);
     let lower = lower_within_ours(&point);
     point.with(slips).with(lower)
 }
 
-fn no_barrier_height(pair: &Pair<'_>) -> Point {
+fn no_barrier_height(desk: &Desk<'_>, pair: &Pair<'_>) -> Point {
     let missing = vec!["barrier_height in the proposal".to_owned()];
     let ours = pair.ours.protection_height.map(Figure::Height);
     Point::unchecked(
@@ -82,7 +92,7 @@ fn no_barrier_height(pair: &Pair<'_>) -> Point {
         ours,
         None,
         missing,
-        REFERENCE,
+        reference(desk, pair),
     )
 }
 

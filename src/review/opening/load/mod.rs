@@ -6,6 +6,8 @@ mod still;
 mod waves;
 
 use super::Pair;
+use super::heights::reference;
+use super::slips::height_slips;
 use crate::proposal::{ProposedLoad, ProposedOpening};
 use crate::quantity::Length;
 use crate::review::desk::{Desk, is_coastal_high_hazard};
@@ -129,17 +131,19 @@ fn depth(desk: &Desk<'_>, pair: &Pair<'_>, load: &ProposedLoad) -> Option<Point>
         return None;
     }
     let ours: Length = pair.ours.protection_height?;
+    let tolerance = Tolerance::default()
+        .and(Contribution::OurLevel, desk.design_sd(pair.place))
+        .and(Contribution::OurSill, desk.sill_sd())
+        .and(Contribution::LastDigit, Some(written.rounding_sd()));
     let point = Point::compared(
         (&pair.subject, Topic::LoadDepth),
         Figure::Height(ours),
         Proposed::of(Figure::Height(written.value), written),
-        Tolerance::default()
-            .and(Contribution::OurLevel, desk.design_sd(pair.place))
-            .and(Contribution::OurSill, desk.sill_sd())
-            .and(Contribution::LastDigit, Some(written.rounding_sd())),
+        tolerance.clone(),
         Sense::MoreIsSafer,
-        "our design level less our sill",
+        reference(desk, pair),
     );
+    let slips = height_slips(desk, pair, &point, written, &tolerance);
     let lower = lower_within_ours(&point);
-    Some(point.with(lower))
+    Some(point.with(slips).with(lower))
 }
