@@ -26,6 +26,7 @@ pub use zones::ZoneShape;
 use geo::Coord;
 
 use crate::assess::{Assessment, Sources};
+use crate::hazard::LayerContent;
 use crate::quantity::{Length, VerticalDatum, unit::meter};
 use crate::site::Location;
 use ground::Terrain;
@@ -54,11 +55,18 @@ pub struct Surroundings {
     pub openings: Vec<OpeningPlace>,
     /// The ground along a line through the site; `None` where there is no ground.
     pub section: Option<SiteSection>,
-    /// Where zones and lines come from.
+    /// Where zones and lines come from, zones first.
     pub origins: Vec<MapOrigin>,
 }
 
 impl Surroundings {
+    /// Whether there is any zone layer, be it far from the site.
+    #[must_use]
+    pub fn zones_were_given(&self) -> bool {
+        let mut origins = self.origins.iter();
+        origins.any(|origin| origin.content == LayerContent::Zones)
+    }
+
     /// Reads the surroundings of an assessed site from the sources that it was assessed with.
     ///
     /// 1. The square is as large as its contents ask for, see [`Surroundings::reach`]: 120 m to

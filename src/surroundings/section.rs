@@ -6,7 +6,7 @@ use super::SurroundingsError;
 use super::ground::{GroundGrid, Terrain};
 use crate::assess::{Assessment, Sources};
 use crate::crs::{CrsError, LocalFrame};
-use crate::hazard::ZoneMap;
+use crate::hazard::{Zone, ZoneClass, ZoneMap};
 use crate::quantity::{AnnualChance, Elevation, Length, unit::meter};
 
 /// A section through the site, from one edge of the square to the other.
@@ -167,11 +167,18 @@ impl<'a> Flooded<'a> {
         })
     }
 
+    /// A rarer flood covers the extent of a more frequent one.
+    fn floods(&self, zone: &Zone) -> bool {
+        let is_as_frequent =
+            zone.annual_chance >= self.event || zone.annual_chance.same_event(self.event);
+        is_as_frequent && (zone.class.is_inside() || zone.class == ZoneClass::Rare)
+    }
+
     fn holds(&self, offset: Coord<f64>) -> bool {
         self.maps.iter().any(|(map, frame)| {
             let numbers = map.holding(frame.at(offset.x, offset.y));
             let mut zones = numbers.filter_map(|number| map.zone(u32::try_from(number).ok()?));
-            zones.any(|zone| zone.class.is_inside() && zone.annual_chance.same_event(self.event))
+            zones.any(|zone| self.floods(zone))
         })
     }
 }

@@ -20,6 +20,9 @@ pub struct ZoneShape {
     pub title: String,
     /// What it means.
     pub class: ZoneClass,
+    /// Its layer, by the position among [`Surroundings::origins`](super::Surroundings::origins):
+    /// layers of several files may have one name.
+    pub origin: usize,
     /// The layer's name.
     pub layer: String,
     /// The feature's identifier.
@@ -46,7 +49,7 @@ pub(super) fn within(
 ) -> Result<Vec<ZoneShape>, CrsError> {
     let used = Used::of(assessment);
     let mut shapes = Vec::new();
-    for map in maps {
+    for (origin, map) in maps.iter().enumerate() {
         let frame = match map.frame(assessment.site.location) {
             Ok(frame) => frame,
             Err(CrsError::OutsideDomain { .. }) => continue,
@@ -69,6 +72,7 @@ pub(super) fn within(
                 subtype: zone.subtype.clone(),
                 title: zone.title().to_string(),
                 class: zone.class,
+                origin,
                 layer: zone.layer.clone(),
                 feature: zone.feature.clone(),
                 date: zone.date.clone(),

@@ -332,3 +332,37 @@ fn a_line_beyond_the_square_is_told_with_its_way() {
         assert_abs_diff_eq!(far.distance.get::<meter>(), 2250.0, epsilon = 2.0);
     });
 }
+
+#[test]
+fn a_zone_of_a_more_frequent_flood_is_flooded_too() {
+    let frequent = sillmark::quantity::AnnualChance::new(0.05).unwrap();
+    let schema = sillmark::hazard::Schema::extent(frequent).unwrap();
+    let scratch = tempfile::tempdir().unwrap();
+    let features = [zone("", &[ring([700.0, 800.0], [0.0, 1500.0])])];
+    let path = crate::hazard::fixture::layer(scratch.path(), &features);
+    let zones =
+        sillmark::hazard::read_zones_by(&schema, &path, None, &ZoneStatement::default(), None)
+            .unwrap();
+    let mut maps = terrain(vec![dem(slope, &metres_navd88())]);
+    maps.zones = vec![zones];
+    // The assessed flood is that of 1 %.
+    look(&site(place(750.0, -750.0), ""), &maps, |_, around| {
+        let section = around.section.as_ref().unwrap();
+        let middle = section.points[section.points.len() / 2];
+        assert!(middle.in_flooded_zone);
+    });
+}
+
+#[test]
+fn zones_of_layers_with_one_name_are_told_apart() {
+    let mut maps = sources(DatumSettings::default());
+    let near = |west: f64| {
+        let area = ring([west, west + 100.0], [700.0, 800.0]);
+        map(&[zone("A", &[area])]).unwrap()
+    };
+    maps.zones = vec![near(600.0), near(700.0)];
+    look(&site(place(750.0, -750.0), ""), &maps, |_, around| {
+        let told = around.zones.iter().map(|zone| (zone.origin, zone.holds));
+        assert_eq!(told.collect::<Vec<_>>(), [(0, false), (1, true)]);
+    });
+}

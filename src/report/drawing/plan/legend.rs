@@ -79,7 +79,12 @@ impl Legend {
             add(sample, text, zone.decides);
         }
         if surroundings.zones.is_empty() {
-            add(Sample::Nothing, "no zones here".to_owned(), false);
+            let text = if surroundings.zones_were_given() {
+                "no zones here"
+            } else {
+                "no zones were given"
+            };
+            add(Sample::Nothing, text.to_owned(), false);
         }
         let drawn = surroundings
             .lines
@@ -97,7 +102,14 @@ impl Legend {
             add(Sample::Line(class), text.to_owned(), false);
         }
         match &surroundings.ground {
-            None => add(Sample::Nothing, "no terrain here".to_owned(), false),
+            None => {
+                let text = if surroundings.rasters.is_empty() {
+                    "no terrain was given"
+                } else {
+                    "no terrain here"
+                };
+                add(Sample::Nothing, text.to_owned(), false);
+            }
             Some(grid) if grid.void_count() > 0 => {
                 add(Sample::Void, "no height known".to_owned(), false);
             }

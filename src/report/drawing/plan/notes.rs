@@ -23,25 +23,20 @@ pub(in crate::report) fn notes(
     notes.extend(rasters.map(|raster| terrain(raster, surroundings, units)));
     if let Some(grid) = &surroundings.ground {
         if let Some((_, raised)) = relief::picture(grid) {
-            notes.push(format!(
-                "The shading is light from the north-west at 45°, with heights raised {raised} times."
-            ));
+            notes.push(light(raised));
         }
     } else if !surroundings.rasters.is_empty() {
         notes.push("The terrain has no height within the plan.".to_owned());
     }
-    if !surroundings
-        .origins
-        .iter()
-        .any(|origin| origin.content == LayerContent::Zones)
-    {
+    if !surroundings.zones_were_given() {
         notes.push("Zones: none were given.".to_owned());
     }
     notes.extend(
         surroundings
             .origins
             .iter()
-            .map(|origin| layer(origin, surroundings)),
+            .enumerate()
+            .map(|(number, origin)| layer(number, origin, surroundings)),
     );
     notes.extend(
         surroundings
@@ -77,12 +72,11 @@ pub(super) fn description(assessment: &Assessment<'_>, surroundings: &Surroundin
         Some(_) => parts.push("The ground is shaded.".to_owned()),
         None => parts.push("There is no terrain.".to_owned()),
     }
-    let decides = surroundings.zones.iter().find(|zone| zone.decides);
-    match decides {
-        Some(zone) => parts.push(format!(
+    match &assessment.place.zone {
+        Some(here) => parts.push(format!(
             "The site lies in zone {}, {}.",
-            zone.title,
-            zones::meaning(zone.class)
+            here.worst.title(),
+            zones::meaning(here.worst.class)
         )),
         None => parts.push("No zone is known to hold the site.".to_owned()),
     }
@@ -128,7 +122,7 @@ fn terrain(raster: &RasterUsed, surroundings: &Surroundings, units: UnitSystem) 
     )
 }
 
-fn layer(origin: &MapOrigin, surroundings: &Surroundings) -> String {
+fn layer(number: usize, origin: &MapOrigin, surroundings: &Surroundings) -> String {
     let what = match origin.content {
         LayerContent::Zones => "Zones",
         LayerContent::Lines(LineKind::CrossSections) => "Cross-sections",
@@ -138,7 +132,7 @@ fn layer(origin: &MapOrigin, surroundings: &Surroundings) -> String {
     let own: Vec<String> = if origin.content == LayerContent::Zones {
         let zones = surroundings.zones.iter();
         zones
-            .filter(|zone| zone.holds && zone.layer == *layer)
+            .filter(|zone| zone.holds && zone.origin == number)
             .map(|zone| {
                 let date = match &zone.date {
                     Some(date) => format!(", in force from {date}"),
@@ -161,6 +155,15 @@ fn layer(origin: &MapOrigin, surroundings: &Surroundings) -> String {
         dated(origin.origin.dated.as_deref())
     );
     printable(&text)
+}
+
+fn light(raised: f64) -> String {
+    let heights = if raised > 1.0 {
+        format!("raised {raised} times")
+    } else {
+        "as they are".to_owned()
+    };
+    format!("The shading is light from the north-west at 45°, with heights {heights}.")
 }
 
 fn dated(stated: Option<&str>) -> String {
@@ -219,7 +222,13 @@ fn printable(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::wind;
+    use super::{light, wind};
+
+    #[test]
+    fn heights_that_are_not_raised_are_not_told_as_raised() {
+        assert!(light(1.0).ends_with("with heights as they are."));
+        assert!(light(7.0).ends_with("with heights raised 7 times."));
+    }
 
     #[test]
     fn a_bearing_has_the_nearest_wind() {

@@ -57,7 +57,7 @@ pub(in crate::report) fn section(
     });
     axes(&mut sheet, &frame);
     beside(&mut sheet, &frame, assessment, &sills);
-    words::below(&mut sheet, &frame, shown);
+    words::below(&mut sheet, &frame, shown, surroundings.zones_were_given());
     Some(sheet.finish())
 }
 

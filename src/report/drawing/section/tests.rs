@@ -40,7 +40,7 @@ fn low_ground_outside_every_flooded_zone_is_not_drawn_as_water() {
     assert!(
         words
             .iter()
-            .any(|text| text == "below the flood level, in no flooded zone")
+            .any(|text| text == "below the flood level, zones not given")
     );
 }
 

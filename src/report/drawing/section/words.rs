@@ -18,7 +18,12 @@ const LINE: f64 = BOTTOM + 54.0;
 const ROW_BELOW: f64 = 18.0;
 
 /// Samples of what is filled, and how much heights are raised.
-pub(super) fn below(sheet: &mut Sheet, frame: &Frame, shown: Shown) {
+pub(super) fn below(sheet: &mut Sheet, frame: &Frame, shown: Shown, zones_given: bool) {
+    let low_ground = if zones_given {
+        "below the flood level, in no flooded zone"
+    } else {
+        "below the flood level, zones not given"
+    };
     let samples = [
         (true, None, "ground", "ground"),
         (
@@ -31,7 +36,7 @@ pub(super) fn below(sheet: &mut Sheet, frame: &Frame, shown: Shown) {
             shown.low_ground,
             Some(Texture::Dots),
             "wet-texture",
-            "below the flood level, in no flooded zone",
+            low_ground,
         ),
         (
             shown.voids,
