@@ -122,3 +122,26 @@ fn a_folder_that_is_not_there_is_named() {
         },
     );
 }
+
+#[test]
+fn the_code_of_a_caution_stands_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("site.gpkg");
+    let place = sillmark::site::Location::from_degrees(-74.0, 40.7).unwrap();
+    // Two barriers in walls of which nothing is known: a caution for each.
+    let more = MORE
+        .replace("9.5 m", "10 m")
+        .replace("location", "face = \"8 in\"\nlocation");
+    let site = site(place, &more);
+    look(
+        &site,
+        &sources(DatumSettings::default()),
+        |assessment, around| {
+            write_site_layers(&path, assessment, around).unwrap();
+        },
+    );
+    let rows = read(&path, "points");
+    let codes: Vec<&str> = value(&rows[0], "cautions").split(' ').collect();
+    let times = codes.iter().filter(|code| **code == "wall-not-stated");
+    assert_eq!(times.count(), 1, "{codes:?}");
+}

@@ -93,7 +93,12 @@ fn of_site(assessment: &Assessment<'_>) -> Row {
     let zone = place.zone.as_ref().map(|here| here.worst);
     let level = place.flood_level.as_ref().map(|level| &level.decided);
     let design = place.design_level.as_ref();
-    let cautions: Vec<&str> = assessment.cautions.iter().map(Caution::code).collect();
+    let mut cautions: Vec<&str> = Vec::new();
+    for code in assessment.cautions.iter().map(Caution::code) {
+        if !cautions.contains(&code) {
+            cautions.push(code);
+        }
+    }
     text("zone", zone.map(|zone| zone.code.as_str()));
     text(
         "zone_subtype",

@@ -14,7 +14,7 @@ use self::opening::OpeningPart;
 use super::SiteRun;
 use super::drawing::{DRAWING_STYLE, notes, plan, section, stage_chance};
 use super::outline::Outline;
-use super::words::{behind_lines, needs, place_table, still_to_settle, trail_table};
+use super::words::{behind_lines, caution_lines, needs, place_table, still_to_settle, trail_table};
 use crate::assess::Assessment;
 use crate::surroundings::Surroundings;
 use crate::verdict::CautionTexts;
@@ -97,11 +97,7 @@ impl<'a> Page<'a> {
                 .flat_map(|behind| behind_lines(behind, units))
                 .collect(),
             to_settle: still_to_settle(assessment),
-            cautions: assessment
-                .cautions
-                .iter()
-                .map(|caution| texts.text(caution, units))
-                .collect(),
+            cautions: caution_lines(&assessment.cautions, texts, units),
             trail: Blocks::render(&trail, 3)?,
             command: run.command_line(),
             run,

@@ -7,8 +7,8 @@ pub use self::alone::barrier_text;
 pub(super) use self::layout::lay_out;
 
 use super::words::{
-    behind_lines, findings, headline, openings_table, place_table, reasons, sheet, still_to_settle,
-    trail,
+    behind_lines, caution_lines, findings, headline, openings_table, place_table, reasons, sheet,
+    still_to_settle, trail,
 };
 use crate::assess::Assessment;
 use crate::barrier::BarrierAnswer;
@@ -51,9 +51,8 @@ pub fn text(assessment: &Assessment<'_>, texts: &CautionTexts, options: TextOpti
     let behind = behind.flat_map(|behind| behind_lines(behind, units));
     section(&mut page, "Behind the barriers", behind.collect());
     section(&mut page, "Still to settle", still_to_settle(assessment));
-    let cautions = assessment.cautions.iter();
-    let cautions = cautions.map(|caution| texts.text(caution, units));
-    section(&mut page, "Know before you act", cautions.collect());
+    let cautions = caution_lines(&assessment.cautions, texts, units);
+    section(&mut page, "Know before you act", cautions);
     if options.trail {
         sheets(&mut page, assessment);
         trail(&mut page, &assessment.trail, units);

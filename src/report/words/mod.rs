@@ -1,6 +1,7 @@
 //! The sentences and tables of an assessment, as outlines: what the text and the page both say.
 
 mod barrier;
+mod cautions;
 mod headline;
 mod openings;
 mod place;
@@ -11,6 +12,7 @@ mod why;
 
 pub use barrier::{barrier_lines, behind_lines, behind_tasks, open_lines};
 pub(super) use barrier::{behind_lines_beside, sheet};
+pub(super) use cautions::caution_lines;
 pub(super) use headline::{headline, needs};
 pub(super) use openings::openings_table;
 pub(super) use place::place_table;
