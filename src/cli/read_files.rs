@@ -12,11 +12,15 @@ use sillmark::report::InputFile;
 use super::arguments::SiteOptions;
 use super::failure::Failure;
 
-/// Every file that the run reads, in the order of the options; of a layer in several files all
-/// of them, of a folder every file in it.
-pub(super) fn read_files(options: &SiteOptions) -> Result<Vec<InputFile>, Failure> {
+/// Every file that the run reads, in the order of the options, last the grids that datums were
+/// converted by; of a layer in several files all of them, of a folder every file in it.
+pub(super) fn read_files(
+    options: &SiteOptions,
+    grids: &[PathBuf],
+) -> Result<Vec<InputFile>, Failure> {
     let mut files = Vec::new();
-    for (role, path) in named(options) {
+    let grids = grids.iter().map(|path| ("vertical grid", path.clone()));
+    for (role, path) in named(options).into_iter().chain(grids) {
         for path in parts(&path).map_err(|error| unreadable(&path, &error))? {
             let (bytes, sha256) = checksum(&path).map_err(|error| unreadable(&path, &error))?;
             files.push(InputFile {
@@ -62,25 +66,54 @@ fn named(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
     named
 }
 
-/// The files that one path stands for: those beside a shapefile that belong to it, those in a
-/// folder, or the file itself.
+/// The files that one path stands for: those in a folder, or the file itself with those beside
+/// it that its format reads as well.
 fn parts(path: &Path) -> io::Result<Vec<PathBuf>> {
     if path.is_dir() {
-        let entries = std::fs::read_dir(path)?;
-        let paths = entries.map(|entry| entry.map(|entry| entry.path()));
-        let mut files = paths.collect::<io::Result<Vec<_>>>()?;
-        files.retain(|file| file.is_file());
+        let mut files = files_in(path)?;
         files.sort();
         return Ok(files);
     }
     let mut files = vec![path.to_owned()];
-    let is_shapefile = path
-        .extension()
-        .is_some_and(|ending| ending.eq_ignore_ascii_case("shp"));
-    if is_shapefile {
-        let beside = ["shx", "dbf", "prj", "cpg"].map(|ending| path.with_extension(ending));
-        files.extend(beside.into_iter().filter(|file| file.is_file()));
+    let beside = beside(path);
+    if !beside.is_empty() {
+        let folder = path.parent().filter(|folder| *folder != Path::new(""));
+        let mut others = files_in(folder.unwrap_or(Path::new(".")))?;
+        others.retain(|other| other.file_stem() == path.file_stem());
+        for ending in beside {
+            let own = others.iter().find(|other| ends_with(other, ending));
+            let own = own.and_then(|own| own.file_name());
+            files.extend(own.map(|name| path.with_file_name(name)));
+        }
     }
+    Ok(files)
+}
+
+/// Endings of what belongs to a file: attributes, places and systems of a shapefile, the system
+/// of an ASCII grid, the place of an image.
+fn beside(path: &Path) -> &'static [&'static str] {
+    let is = |endings: &[&str]| endings.iter().any(|ending| ends_with(path, ending));
+    if is(&["shp"]) {
+        &["shx", "dbf", "prj", "cpg"]
+    } else if is(&["asc"]) {
+        &["prj"]
+    } else if is(&["tif", "tiff"]) {
+        &["tfw"]
+    } else {
+        &[]
+    }
+}
+
+fn ends_with(path: &Path, ending: &str) -> bool {
+    path.extension()
+        .is_some_and(|own| own.eq_ignore_ascii_case(ending))
+}
+
+fn files_in(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let entries = std::fs::read_dir(folder)?;
+    let paths = entries.map(|entry| entry.map(|entry| entry.path()));
+    let mut files = paths.collect::<io::Result<Vec<_>>>()?;
+    files.retain(|file| file.is_file());
     Ok(files)
 }
 
@@ -121,5 +154,23 @@ mod tests {
             sha256,
             "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
         );
+    }
+
+    #[test]
+    fn what_belongs_to_a_file_is_found_whatever_its_case() {
+        let folder = tempfile::tempdir().unwrap();
+        for name in [
+            "A.SHP", "A.DBF", "A.prj", "A.txt", "B.dbf", "dem.asc", "dem.prj",
+        ] {
+            std::fs::write(folder.path().join(name), name).unwrap();
+        }
+        let names = |name: &str| {
+            let parts = parts(&folder.path().join(name)).unwrap();
+            let names = parts.iter().filter_map(|part| part.file_name()?.to_str());
+            names.map(str::to_owned).collect::<Vec<_>>()
+        };
+        assert_eq!(names("A.SHP"), ["A.SHP", "A.DBF", "A.prj"]);
+        assert_eq!(names("dem.asc"), ["dem.asc", "dem.prj"]);
+        assert_eq!(names("B.dbf"), ["B.dbf"]);
     }
 }

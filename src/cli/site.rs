@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::assess;
+use sillmark::assess::{Sources, assess};
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{SiteRun, TextOptions, csv, json, page, text, write_site_layers};
 use sillmark::site::{QuickForm, Site};
@@ -45,7 +45,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         SiteFormat::Html => page(
             &assessment,
             &around(&assessment)?,
-            &site_run(options)?,
+            &site_run(options, &sources)?,
             &cautions,
         )
         .map_err(Failure::other)?,
@@ -94,7 +94,7 @@ fn stated<'text>(
 }
 
 /// What a page says of its run.
-fn site_run(options: &SiteOptions) -> Result<SiteRun, Failure> {
+fn site_run(options: &SiteOptions, sources: &Sources) -> Result<SiteRun, Failure> {
     let command = std::env::args_os().map(|word| word.to_string_lossy().into_owned());
     Ok(SiteRun {
         version: env!("CARGO_PKG_VERSION").to_owned(),
@@ -102,7 +102,7 @@ fn site_run(options: &SiteOptions) -> Result<SiteRun, Failure> {
         command: std::iter::once("sillmark".to_owned())
             .chain(command.skip(1))
             .collect(),
-        inputs: read_files(options)?,
+        inputs: read_files(options, &sources.datums.grids_read())?,
     })
 }
 

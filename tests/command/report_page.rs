@@ -124,6 +124,31 @@ fn a_hostile_name_is_a_name_in_every_format() {
     assert_eq!(scratch.site_json()["openings"][0]["id"], "=cmd()");
 }
 
+#[test]
+fn the_grid_of_a_datum_is_among_the_files_that_were_read() {
+    let Some(grid) = open_data("grids/us_noaa_vertcone.tif") else {
+        return;
+    };
+    let scratch = Scratch::new();
+    scratch.write("site.toml", SITE.replace("8.1 ft NAVD88", "9.1 ft NGVD29"));
+    let folder = grid.parent().unwrap().display().to_string();
+    let html = scratch.answer(&[
+        "site",
+        "site.toml",
+        "--zones",
+        "zones.geojson",
+        "--grids",
+        &folder,
+        "--format",
+        "html",
+    ]);
+    let row = html
+        .lines()
+        .find(|line| line.contains("<td>vertical grid</td>"));
+    assert!(row.unwrap().contains("us_noaa_vertcone.tif</th>"));
+    assert!(!html.contains("us_noaa_vertconw"));
+}
+
 /// FEMA's rasters of four floods at Houston: the curve of elevation and chance is drawn.
 #[test]
 fn several_floods_open_and_print() {

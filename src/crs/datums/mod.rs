@@ -32,7 +32,7 @@ pub(super) use proj_operations::{Bounds, certain_areas};
 use crate::quantity::{Elevation, Length, VerticalDatum, unit::meter};
 use crate::site::{Location, StatedOffset};
 use plan::{METRES_UP, Outcome, Plan};
-use proj_operations::{Axis, Context};
+use proj_operations::{Axis, Context, Operation};
 
 /// What conversions may use.
 #[derive(Clone, Debug, Default)]
@@ -56,6 +56,7 @@ pub struct Datums {
     folders: Vec<PathBuf>,
     stated_offsets: Vec<StatedOffset>,
     plans: RefCell<HashMap<Ends, Rc<Plan>>>,
+    read: RefCell<Vec<PathBuf>>,
 }
 
 /// What a conversion leads from and to.
@@ -95,6 +96,7 @@ impl Datums {
             folders,
             stated_offsets: settings.stated_offsets,
             plans: RefCell::default(),
+            read: RefCell::default(),
         })
     }
 
@@ -102,6 +104,13 @@ impl Datums {
     #[must_use]
     pub fn folders(&self) -> &[PathBuf] {
         &self.folders
+    }
+
+    /// The grid files that conversions so far were read from, each once, in the order in which
+    /// they were needed.
+    #[must_use]
+    pub fn grids_read(&self) -> Vec<PathBuf> {
+        self.read.borrow().clone()
     }
 
     /// Puts an elevation at a place onto another datum.
@@ -234,6 +243,7 @@ impl Datums {
                 operation,
                 better,
             } => {
+                self.note_grids(operation);
                 let elevation = Elevation::new(height + shift, to);
                 Ok(Conversion::by_operation(
                     elevation, shift, operation, &better,
@@ -261,6 +271,19 @@ impl Datums {
                 files,
             }),
             Outcome::Unknown => Err(DatumError::NoOperation { from, to: target }),
+        }
+    }
+
+    fn note_grids(&self, operation: &Operation) {
+        let mut read = self.read.borrow_mut();
+        for path in operation
+            .grids
+            .iter()
+            .filter_map(|grid| grid.path.as_deref())
+        {
+            if !read.iter().any(|known| known.as_os_str() == path) {
+                read.push(PathBuf::from(path));
+            }
         }
     }
 
