@@ -95,6 +95,13 @@ function layoutProblems(width) {
             problems.push(`${short(element.textContent)} is wider than its box`);
         }
     }
+    for (const tag of document.querySelectorAll('.tag')) {
+        const words = tag.textContent.trim().split(/\s+/).length;
+        const range = document.createRange();
+        range.selectNodeContents(tag);
+        const lines = new Set([...range.getClientRects()].map((box) => Math.round(box.top))).size;
+        if (lines > words) problems.push(`${short(tag.textContent)} is broken within a word`);
+    }
     const wide = [...document.querySelectorAll('.wide')];
     if (width > 600) {
         for (const box of wide.filter((box) => box.scrollWidth > box.clientWidth + 1)) {
