@@ -168,7 +168,9 @@ fn cautions(question: &BarrierQuestion, method: &BarrierMethod) -> Vec<Caution> 
     let below_sill = question.sill_above_ground.unwrap_or_default();
     let on_wall = above_sill + below_sill.max(Length::default());
     if question.opening.wall.is_none() && on_wall > weakest.unwrap_or_default() {
-        cautions.push(Caution::WallNotStated { opening: None });
+        cautions.push(Caution::WallNotStated {
+            openings: Vec::new(),
+        });
     }
     let water = &question.conditions.water;
     cautions.extend(short_warning(water));

@@ -37,7 +37,7 @@ impl<'a> Study<'a> {
                 self.trail.note(|trail| {
                     trail.add(
                         format!(
-                            "verdict at {:?}, with the time to put up all barriers",
+                            "verdict at \"{}\", with the time to put up all barriers",
                             opening.opening.id
                         ),
                         Value::Words(opening.verdict.word().to_owned()),

@@ -197,7 +197,7 @@ fn about_wall(
     let MapStatement::DesignLevel(level) = &place.statement else {
         return;
     };
-    let name = || format!("{:?}", opening.opening.id);
+    let openings = || vec![opening.opening.id.clone()];
     let weakest = method
         .limits
         .wall(Some(WallKind::UnsupportedPanel))
@@ -211,7 +211,7 @@ fn about_wall(
             .is_some_and(|height| height > weakest)
     {
         cautions.push(Caution::WallNotStated {
-            opening: Some(name()),
+            openings: openings(),
         });
     }
     let limit = method.limits.wall(opening.opening.wall).depth;
@@ -223,7 +223,7 @@ fn about_wall(
         && exceeds(water, limit)
     {
         cautions.push(Caution::WallBelowSill(WallWater {
-            opening: name(),
+            openings: openings(),
             water,
             limit,
             ground: ground.source,

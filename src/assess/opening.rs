@@ -19,7 +19,7 @@ impl<'a> Study<'a> {
         opening: &'a Opening,
         site_place: &Place<'a>,
     ) -> Result<OpeningAssessment<'a>, AssessError> {
-        let whose = || format!(" at {:?}", opening.id);
+        let whose = || format!(" at \"{}\"", opening.id);
         let own_place = match opening.location {
             Some(location) => Some(Box::new(self.place(Spot {
                 location,

@@ -161,7 +161,7 @@ pub(crate) fn push_opening(
     );
     code(line, Some(opening.verdict.word()));
     reasons(line, assessment, opening);
-    cautions(line, &assessment.cautions);
+    cautions(line, &assessment.cautions, &opening.opening.id);
     let estimate = assessment.site.threshold.is_estimate();
     code(line, Some(if estimate { "above-ground" } else { "stated" }));
     fixed(line, chance_at_sill(opening), CHANCES);
@@ -211,13 +211,20 @@ fn reasons(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAss
 /// Bytes that the reasons of an opening mostly do not exceed.
 const REASONS_BYTES: usize = 400;
 
-/// The codes of the cautions, which `sillmark catalog cautions` spells out.
-fn cautions(line: &mut Vec<u8>, cautions: &[Caution]) {
-    for (position, caution) in cautions.iter().enumerate() {
-        if position > 0 {
-            line.push(b' ');
+/// The codes of the cautions about an opening and the site, each once, which `sillmark catalog
+/// cautions` spells out.
+fn cautions(line: &mut Vec<u8>, cautions: &[Caution], opening: &str) {
+    let mut told: smallvec::SmallVec<[&'static str; 12]> = smallvec::SmallVec::new();
+    for caution in cautions {
+        let about = caution.openings();
+        let code = caution.code();
+        if (about.is_empty() || about.iter().any(|name| name == opening)) && !told.contains(&code) {
+            if !told.is_empty() {
+                line.push(b' ');
+            }
+            line.extend_from_slice(code.as_bytes());
+            told.push(code);
         }
-        line.extend_from_slice(caution.code().as_bytes());
     }
     line.push(b',');
 }

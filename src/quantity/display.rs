@@ -6,7 +6,7 @@ use super::fixed::fixed;
 use super::unit::{
     Length, LineLoad, MomentPerLength, Pressure, Time, Velocity, foot, foot_per_second,
     in_newtons_per_metre, in_pounds_per_foot, inch, kilonewton, kilopascal, meter,
-    meter_per_second, minute, pound_force, pound_per_square_foot,
+    meter_per_second, millimeter, minute, pound_force, pound_per_square_foot,
 };
 use super::{Elevation, LengthUnit};
 
@@ -74,6 +74,19 @@ impl UnitSystem {
             Self::Us => Shown(length.get::<foot>(), 2, " ft"),
             Self::Si => Shown(length.get::<meter>(), 3, " m"),
         }
+    }
+
+    /// The last digit of a [`height`](Self::height).
+    pub(crate) fn smallest_height(self) -> Length {
+        match self {
+            Self::Us => Length::new::<foot>(0.01),
+            Self::Si => Length::new::<millimeter>(1.0),
+        }
+    }
+
+    /// Whether a [`height`](Self::height) reads as nothing.
+    pub(crate) fn rounds_to_nothing(self, length: Length) -> bool {
+        length.abs() < self.smallest_height() * 0.5
     }
 
     /// A dimension that is cut or measured with a tape: to 0.1 in or 1 mm.

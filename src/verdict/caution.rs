@@ -77,8 +77,8 @@ pub enum Caution {
     WallBelowSill(WallWater),
     /// The wall around an opening is not stated.
     WallNotStated {
-        /// The opening; `None` for a barrier alone.
-        opening: Option<String>,
+        /// The openings; none for a barrier alone.
+        openings: Vec<String>,
     },
     /// Sources of the flood level differ by more than their uncertainty.
     LevelsDisagree {
@@ -135,14 +135,20 @@ pub enum Caution {
 /// Water against the wall below a sill.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WallWater {
-    /// The opening.
-    pub opening: String,
+    /// The openings that it holds for.
+    pub openings: Vec<String>,
     /// Depth from the ground to the design level.
     pub water: Length,
     /// What the wall takes.
     pub limit: Length,
     /// Who says where the ground is.
     pub ground: GroundSource,
+}
+
+/// Names in quotes.
+fn quoted(names: &[String]) -> String {
+    let quoted: Vec<String> = names.iter().map(|name| format!("\"{name}\"")).collect();
+    quoted.join(", ")
 }
 
 /// The sentences and references of all cautions.
@@ -154,6 +160,16 @@ pub struct CautionTexts {
 const CAUTIONS: &str = include_str!("../../data/cautions.toml");
 
 impl Caution {
+    /// The openings that it is about; none where it is about the site.
+    #[must_use]
+    pub fn openings(&self) -> &[String] {
+        match self {
+            Self::WallBelowSill(wall) => &wall.openings,
+            Self::WallNotStated { openings } => openings,
+            _ => &[],
+        }
+    }
+
     /// Its code, stable over versions.
     #[must_use]
     pub const fn code(&self) -> &'static str {
@@ -215,7 +231,7 @@ impl Caution {
             }
             Self::WallBelowSill(wall) => format!(
                 "{}: {} of water above the lowest ground{}, limit {}",
-                wall.opening,
+                quoted(&wall.openings),
                 units.height(wall.water),
                 match wall.ground {
                     GroundSource::Surveyed => "",
@@ -223,7 +239,8 @@ impl Caution {
                 },
                 units.height(wall.limit),
             ),
-            Self::WallNotStated { opening } => opening.clone()?,
+            Self::WallNotStated { openings } if openings.is_empty() => return None,
+            Self::WallNotStated { openings } => quoted(openings),
             Self::UpliftUnderFloor { depth, pressure } => format!(
                 "at the lowest sill, {} below the design level: {}",
                 units.height(*depth),

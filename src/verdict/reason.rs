@@ -191,10 +191,12 @@ impl Reason {
 
     fn write(&self, text: &mut String, units: UnitSystem) -> std::fmt::Result {
         match self {
+            Self::SillAtOrAbove { by } if units.rounds_to_nothing(*by) => text.write_str("the sill lies at the design level"),
             Self::SillAtOrAbove { by } => write!(text, "the sill lies {} above the design level", units.shown_height(*by)),
             Self::OutsideMappedFlood { zone } => {
                 write!(text, "the map puts the place outside the assessed flood (zone {zone}) and gives no level to compare with")
             }
+            Self::SillBelow { by } if units.rounds_to_nothing(*by) => write!(text, "the sill lies less than {} below the design level", units.shown_height(units.smallest_height())),
             Self::SillBelow { by } => write!(text, "the sill lies {} below the design level", units.shown_height(*by)),
             Self::OverWallLimit { wall, water, limit, above_ground } => {
                 write!(
@@ -257,7 +259,7 @@ impl Missing {
             }
             Self::ZoneHere => "unresolved, because no polygon of the flood zones holds the place; that is not the same as dry".to_owned(),
             Self::KnownZone { zone } => {
-                format!("unresolved, because zone {zone:?} says that the flood hazard is not known there; that is not the same as dry")
+                format!("unresolved, because zone \"{zone}\" says that the flood hazard is not known there; that is not the same as dry")
             }
             Self::LeveeLevel { zone } => {
                 format!("unresolved, because zone {zone} relies on a levee and states no level for the day it fails")

@@ -270,13 +270,13 @@ fn one_of_each_caution() -> Vec<Caution> {
         Caution::TerrainVoidNear { source: words() },
         Caution::TerrainRim { source: words() },
         Caution::WallBelowSill(WallWater {
-            opening: words(),
+            openings: vec![words()],
             water: length,
             limit: length,
             ground: GroundSource::Terrain,
         }),
         Caution::WallNotStated {
-            opening: Some(words()),
+            openings: vec![words()],
         },
         Caution::LevelsDisagree {
             decided_by: "x",

@@ -24,23 +24,19 @@ fn joined(known: &mut Caution, other: &Caution) -> bool {
     match (known, other) {
         (Caution::WallBelowSill(known), Caution::WallBelowSill(other)) => {
             let is_alike = WallWater {
-                opening: known.opening.clone(),
+                openings: known.openings.clone(),
                 ..other.clone()
             } == *known;
             if is_alike {
-                known.opening = format!("{}, {}", known.opening, other.opening);
+                known.openings.extend(other.openings.iter().cloned());
             }
             is_alike
         }
         (
-            Caution::WallNotStated {
-                opening: Some(known),
-            },
-            Caution::WallNotStated {
-                opening: Some(other),
-            },
+            Caution::WallNotStated { openings: known },
+            Caution::WallNotStated { openings: other },
         ) => {
-            *known = format!("{known}, {other}");
+            known.extend(other.iter().cloned());
             true
         }
         _ => false,
@@ -55,7 +51,7 @@ mod tests {
 
     fn wall(opening: &str, water: f64) -> Caution {
         Caution::WallBelowSill(WallWater {
-            opening: opening.to_owned(),
+            openings: vec![opening.to_owned()],
             water: Length::new::<meter>(water),
             limit: Length::new::<meter>(0.9),
             ground: GroundSource::Terrain,
@@ -65,7 +61,7 @@ mod tests {
     #[test]
     fn openings_with_the_same_water_share_a_sentence() {
         let not_stated = |opening: &str| Caution::WallNotStated {
-            opening: Some(opening.to_owned()),
+            openings: vec![opening.to_owned()],
         };
         let cautions = [
             wall("a", 1.0),
@@ -80,8 +76,12 @@ mod tests {
         let details = lines.iter().map(|line| line.split_once('('));
         let details: Vec<Option<&str>> = details.map(|parts| Some(parts?.1)).collect();
         assert_eq!(lines.len(), 4, "{lines:?}");
-        assert!(details[0].unwrap().starts_with("a, b: 1.000 m of water"));
-        assert!(lines[1].ends_with("(a, b)"));
-        assert!(details[2].unwrap().starts_with("c: 1.200 m of water"));
+        assert!(
+            details[0]
+                .unwrap()
+                .starts_with("\"a\", \"b\": 1.000 m of water")
+        );
+        assert!(lines[1].ends_with("(\"a\", \"b\")"));
+        assert!(details[2].unwrap().starts_with("\"c\": 1.200 m of water"));
     }
 }
