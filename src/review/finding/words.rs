@@ -2,6 +2,7 @@
 
 use super::{DatumSlip, Finding, UnitSlip, Whose, word};
 use crate::quantity::{Length, UnitSystem};
+use crate::review::KnownShift;
 
 impl Finding {
     /// One sentence without a full stop.
@@ -9,24 +10,7 @@ impl Finding {
     pub fn text(&self, units: UnitSystem) -> String {
         let height = |length: &Length| units.height(*length);
         match self {
-            Self::DatumShift { shift, slip } => {
-                let shifted = format!(
-                    "the shift from {} to {} ({}, {})",
-                    shift.from,
-                    shift.to,
-                    signed(shift.shift, units),
-                    shift.source
-                );
-                match slip {
-                    DatumSlip::NotApplied => format!("equals ours if {shifted} was not applied"),
-                    DatumSlip::WrongWay => {
-                        format!("equals ours if {shifted} was applied the wrong way")
-                    }
-                    DatumSlip::OnceTooOften => {
-                        format!("equals ours if {shifted} was applied once too often")
-                    }
-                }
-            }
+            Self::DatumShift { shift, slip } => shifted(shift, *slip, units),
             Self::Units { slip, figure } => format!(
                 "equals ours if {}: {}",
                 match slip {
@@ -111,6 +95,21 @@ impl Finding {
             }
         }
     }
+}
+
+fn shifted(shift: &KnownShift, slip: DatumSlip, units: UnitSystem) -> String {
+    format!(
+        "equals ours if the shift from {} to {} ({}, {}) was {}",
+        shift.from,
+        shift.to,
+        signed(shift.shift, units),
+        shift.source,
+        match slip {
+            DatumSlip::NotApplied => "not applied",
+            DatumSlip::WrongWay => "applied the wrong way",
+            DatumSlip::OnceTooOften => "applied once too often",
+        }
+    )
 }
 
 const fn figures(whose: Whose) -> &'static str {
