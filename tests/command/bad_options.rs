@@ -61,7 +61,9 @@ fn an_unknown_option() {
 fn an_unknown_format() {
     assert_snapshot!(refused(&[&HOUSE[..], &["--format", "xml"]].concat()), @r"
     error: invalid value 'xml' for '--format <FORMAT>'
-      [possible values: text, json]
+      [possible values: text, json, html, csv, gpkg]
+
+      tip: a similar value exists: 'html'
 
     For more information, try '--help'.
     ");
