@@ -8,6 +8,7 @@
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
 //! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`proposal`], [`barrier`],
 //!   [`risk`], [`verdict`]: the engineering, pure computation without files;
+//! - [`service`]: one request to a public service, with its bounds, and answers kept on the disk;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`surroundings`]: what lies around an assessed site, to be drawn;
@@ -87,6 +88,7 @@ pub mod level;
 pub mod portfolio;
 pub mod report;
 pub mod review;
+pub mod service;
 pub mod surroundings;
 pub mod table;
 pub mod terrain;

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 24] = [
+const ROOMS: [&str; 25] = [
     "quantity",
     "statement",
     "beam",
@@ -19,6 +19,7 @@ const ROOMS: [&str; 24] = [
     "barrier",
     "risk",
     "verdict",
+    "service",
     "gis",
     "crs",
     "table",

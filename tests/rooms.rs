@@ -26,6 +26,7 @@ mod quantity;
 mod report;
 mod review;
 mod risk;
+mod service;
 mod site;
 #[allow(dead_code)] // each of the two binaries uses a part
 mod support;

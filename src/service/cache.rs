@@ -1,0 +1,145 @@
+//! Answers kept on the disk.
+
+use std::fs;
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
+
+use serde::{Deserialize, Serialize};
+use sha2::{Digest as _, Sha256};
+use tempfile::NamedTempFile;
+
+use super::address::shown;
+use super::{Request, Validators};
+
+/// A folder of answers, each by its request.
+///
+/// An entry is one file: a line of JSON that says what it is and the SHA-256 of the answer, then
+/// the answer. It is written under another name and renamed, so that what is read is whole
+/// whoever writes at the same time; what does not fit its checksum all the same is no entry.
+#[derive(Clone, Debug)]
+pub struct Cache {
+    folder: PathBuf,
+}
+
+/// An answer that is at hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Where it comes from, without keys.
+    pub address: String,
+    /// When it was fetched, or last confirmed, as HTTP writes a date (RFC 9110, section 5.6.7).
+    pub date: String,
+    /// How the server knows it again.
+    pub validators: Validators,
+    /// Its kind, as the server says.
+    pub content_type: Option<String>,
+    /// The answer.
+    pub bytes: Vec<u8>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct Head {
+    address: String,
+    date: String,
+    etag: Option<String>,
+    last_modified: Option<String>,
+    content_type: Option<String>,
+    sha256: String,
+}
+
+impl Cache {
+    /// A cache in a folder, which is made where it is missing.
+    ///
+    /// # Errors
+    /// [`io::Error`] where it cannot be made.
+    pub fn open(folder: &Path) -> io::Result<Self> {
+        fs::create_dir_all(folder)?;
+        Ok(Self {
+            folder: folder.to_owned(),
+        })
+    }
+
+    /// The answer to a request; `None` where there is none, or one that is damaged.
+    #[must_use]
+    pub fn find(&self, request: &Request) -> Option<Entry> {
+        let bytes = fs::read(self.path(request)).ok()?;
+        let end = memchr::memchr(b'\n', &bytes)?;
+        let head: Head = serde_json::from_slice(&bytes[..end]).ok()?;
+        let answer = &bytes[end + 1..];
+        (head.sha256 == checksum(answer)).then(|| Entry {
+            address: head.address,
+            date: head.date,
+            validators: Validators {
+                etag: head.etag,
+                last_modified: head.last_modified,
+            },
+            content_type: head.content_type,
+            bytes: answer.to_owned(),
+        })
+    }
+
+    /// Keeps the answer to a request in place of the one before; its date is now.
+    ///
+    /// # Errors
+    /// [`io::Error`] where it cannot be written; what was there before still is.
+    pub fn keep(
+        &self,
+        request: &Request,
+        bytes: Vec<u8>,
+        content_type: Option<String>,
+        validators: Validators,
+    ) -> io::Result<Entry> {
+        let entry = Entry {
+            address: shown(&request.url),
+            date: httpdate::fmt_http_date(SystemTime::now()),
+            validators,
+            content_type,
+            bytes,
+        };
+        let head = Head {
+            address: entry.address.clone(),
+            date: entry.date.clone(),
+            etag: entry.validators.etag.clone(),
+            last_modified: entry.validators.last_modified.clone(),
+            content_type: entry.content_type.clone(),
+            sha256: checksum(&entry.bytes),
+        };
+        let path = self.path(request);
+        let mut file = NamedTempFile::new_in(&self.folder)?;
+        serde_json::to_writer(&mut file, &head)?;
+        file.write_all(b"\n")?;
+        file.write_all(&entry.bytes)?;
+        file.as_file().sync_all()?;
+        file.persist(path)?;
+        Ok(entry)
+    }
+
+    /// Where the answer to a request stands. The name tells nothing of its keys.
+    fn path(&self, request: &Request) -> PathBuf {
+        let mut hasher = Sha256::new();
+        hasher.update(request.url.as_str());
+        hasher.update([0]);
+        hasher.update(request.accept);
+        for (name, value) in request.form.iter().flatten() {
+            for part in [name, value] {
+                hasher.update([0]);
+                hasher.update(part);
+            }
+        }
+        self.folder.join(digits(&hasher.finalize()))
+    }
+}
+
+fn checksum(bytes: &[u8]) -> String {
+    digits(&Sha256::digest(bytes))
+}
+
+fn digits(bytes: &[u8]) -> String {
+    use std::fmt::Write as _;
+    let mut digits = String::with_capacity(2 * bytes.len());
+    for byte in bytes {
+        // Writing to a String does not fail.
+        let _ = write!(digits, "{byte:02x}");
+    }
+    digits
+}

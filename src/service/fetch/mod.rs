@@ -1,0 +1,287 @@
+//! One request, tried until it is answered or refused.
+
+mod guard;
+mod pause;
+
+use std::sync::Arc;
+
+use reqwest::header::{self, HeaderMap};
+use reqwest::{Client, Method, Response, StatusCode, Url};
+use tokio::time::{sleep, timeout};
+
+use self::guard::Guard;
+use super::address::{Address, shown};
+use super::{Limits, ServiceError};
+
+/// Carries out requests.
+///
+/// Addresses of a network of one's own are reached where the user names such a one; from a
+/// public address nothing leads there.
+pub struct Fetcher {
+    client: Client,
+    limits: Limits,
+}
+
+/// What is asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Request {
+    /// Where.
+    pub url: Url,
+    /// A form to be posted; `None` is a plain request.
+    pub form: Option<Vec<(String, String)>>,
+    /// The kind of answer that is wanted.
+    pub accept: &'static str,
+    /// What the answer was that is at hand.
+    pub known: Validators,
+}
+
+/// How a server knows an answer again (RFC 9110, section 8.8).
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Validators {
+    /// `ETag`.
+    pub etag: Option<String>,
+    /// `Last-Modified`.
+    pub last_modified: Option<String>,
+}
+
+/// What a server answers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Answer {
+    /// A whole body.
+    Body {
+        /// Its bytes, unpacked.
+        bytes: Vec<u8>,
+        /// Its kind, as the server says.
+        content_type: Option<String>,
+        /// How the server knows it again.
+        validators: Validators,
+    },
+    /// What is at hand still holds.
+    NotModified,
+}
+
+impl Fetcher {
+    /// A fetcher for an address that the user names, and what it leads to.
+    ///
+    /// # Errors
+    /// [`ServiceError::Client`] where the client cannot be made.
+    pub fn new(address: &Address, limits: Limits) -> Result<Self, ServiceError> {
+        // Another part of the process may have chosen one: either serves.
+        let _ = rustls::crypto::ring::default_provider().install_default();
+        let guard = Arc::new(Guard::of(address));
+        let client = Client::builder()
+            .user_agent(concat!("sillmark/", env!("CARGO_PKG_VERSION")))
+            .connect_timeout(limits.connect)
+            .read_timeout(limits.silence)
+            .redirect(guard.redirects(limits.redirects))
+            .dns_resolver(guard)
+            .build()
+            .map_err(|error| ServiceError::Client(error.to_string()))?;
+        Ok(Self { client, limits })
+    }
+
+    /// Carries out a request: again after a pause where the connection breaks or the server is
+    /// busy (408, 425, 429, 500, 502, 503, 504), as long as the server asks for but no longer
+    /// than the limit.
+    ///
+    /// # Errors
+    /// [`ServiceError`] where there is no whole answer within the limits.
+    pub async fn fetch(&self, request: &Request) -> Result<Answer, ServiceError> {
+        let mut tries = 0;
+        loop {
+            tries += 1;
+            let outcome = match timeout(self.limits.answer, self.once(request)).await {
+                Ok(outcome) => outcome,
+                Err(_) => Err(Failed::Broken(format!(
+                    "no whole answer within {} s",
+                    self.limits.answer.as_secs_f64()
+                ))),
+            };
+            let failed = match outcome {
+                Ok(answer) => return Ok(answer),
+                Err(Failed::Ended(error)) => return Err(error),
+                Err(failed) => failed,
+            };
+            if tries > self.limits.retries {
+                return Err(failed.ended(&request.url, tries));
+            }
+            sleep(pause::before(tries, failed.asked(), &self.limits)).await;
+        }
+    }
+
+    /// Carries out a request once.
+    async fn once(&self, request: &Request) -> Result<Answer, Failed> {
+        let response = self
+            .builder(request)
+            .send()
+            .await
+            .map_err(|error| Failed::of(&error, &request.url))?;
+        let status = response.status();
+        if status == StatusCode::NOT_MODIFIED {
+            return Ok(Answer::NotModified);
+        }
+        if is_busy(status) {
+            return Err(Failed::Busy {
+                status: status.to_string(),
+                retry_after: text(response.headers(), header::RETRY_AFTER),
+            });
+        }
+        if let Some(location) =
+            text(response.headers(), header::LOCATION).filter(|_| status.is_redirection())
+        {
+            // Of another scheme: the client does not even ask whether to follow.
+            let to = Url::parse(&location).map_or(location, |url| shown(&url));
+            return Err(Failed::Ended(ServiceError::Led {
+                address: shown(&request.url),
+                problem: format!("it leads to {to}, which is not followed"),
+            }));
+        }
+        if !status.is_success() {
+            let bytes = self.body(response, &request.url).await.unwrap_or_default();
+            return Err(Failed::Ended(ServiceError::Refused {
+                address: shown(&request.url),
+                status: status.to_string(),
+                told: first_words(&bytes),
+            }));
+        }
+        let headers = response.headers();
+        let content_type = text(headers, header::CONTENT_TYPE);
+        let validators = Validators {
+            etag: text(headers, header::ETAG),
+            last_modified: text(headers, header::LAST_MODIFIED),
+        };
+        Ok(Answer::Body {
+            bytes: self.body(response, &request.url).await?,
+            content_type,
+            validators,
+        })
+    }
+
+    fn builder(&self, request: &Request) -> reqwest::RequestBuilder {
+        let method = match request.form {
+            Some(_) => Method::POST,
+            None => Method::GET,
+        };
+        let mut builder = self
+            .client
+            .request(method, request.url.clone())
+            .header(header::ACCEPT, request.accept);
+        if let Some(form) = &request.form {
+            let body = reqwest::Url::parse_with_params("http://form/", form)
+                .ok()
+                .and_then(|url| url.query().map(str::to_owned));
+            builder = builder
+                .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
+                .body(body.unwrap_or_default());
+        }
+        if let Some(etag) = &request.known.etag {
+            builder = builder.header(header::IF_NONE_MATCH, etag);
+        }
+        if let Some(date) = &request.known.last_modified {
+            builder = builder.header(header::IF_MODIFIED_SINCE, date);
+        }
+        builder
+    }
+
+    /// The whole body, piece by piece, so that one that does not end is given up in time.
+    async fn body(&self, mut response: Response, url: &Url) -> Result<Vec<u8>, Failed> {
+        let mut bytes = Vec::new();
+        loop {
+            match response.chunk().await {
+                Ok(Some(piece)) => {
+                    if (bytes.len() + piece.len()) as u64 > self.limits.bytes {
+                        return Err(Failed::Ended(ServiceError::TooLarge {
+                            address: shown(url),
+                            limit: self.limits.bytes,
+                        }));
+                    }
+                    bytes.extend_from_slice(&piece);
+                }
+                Ok(None) => return Ok(bytes),
+                Err(error) => return Err(Failed::of(&error, url)),
+            }
+        }
+    }
+}
+
+/// Why a try gave no answer.
+enum Failed {
+    /// The next one may.
+    Broken(String),
+    /// The server asks to come back later.
+    Busy {
+        status: String,
+        retry_after: Option<String>,
+    },
+    /// No further one will.
+    Ended(ServiceError),
+}
+
+impl Failed {
+    fn of(error: &reqwest::Error, url: &Url) -> Self {
+        if let Some(problem) = guard::refusal(error) {
+            return Self::Ended(ServiceError::Led {
+                address: shown(url),
+                problem,
+            });
+        }
+        Self::Broken(root(error))
+    }
+
+    fn asked(&self) -> Option<&str> {
+        match self {
+            Self::Busy { retry_after, .. } => retry_after.as_deref(),
+            Self::Broken(_) | Self::Ended(_) => None,
+        }
+    }
+
+    fn ended(self, url: &Url, tries: u32) -> ServiceError {
+        let address = shown(url);
+        match self {
+            Self::Broken(problem) => ServiceError::Broken {
+                address,
+                problem,
+                tries,
+            },
+            Self::Busy { status, .. } => ServiceError::Busy {
+                address,
+                status,
+                tries,
+            },
+            Self::Ended(error) => error,
+        }
+    }
+}
+
+/// The innermost cause, which says what happened; those around it repeat the address.
+fn root(error: &dyn std::error::Error) -> String {
+    let mut innermost = error;
+    while let Some(source) = innermost.source() {
+        innermost = source;
+    }
+    innermost.to_string()
+}
+
+fn is_busy(status: StatusCode) -> bool {
+    matches!(status.as_u16(), 408 | 425 | 429 | 500 | 502 | 503 | 504)
+}
+
+fn text(headers: &HeaderMap, name: header::HeaderName) -> Option<String> {
+    let value = headers.get(name)?;
+    value.to_str().ok().map(str::to_owned)
+}
+
+/// The start of what a server says, on one line, behind a colon.
+fn first_words(bytes: &[u8]) -> String {
+    let text = String::from_utf8_lossy(&bytes[..bytes.len().min(800)]);
+    let words: Vec<&str> = text
+        .split(|letter: char| letter.is_whitespace() || letter.is_control())
+        .filter(|word| !word.is_empty())
+        .collect();
+    let line: String = words.join(" ").chars().take(200).collect();
+    if line.is_empty() {
+        line
+    } else {
+        format!(": {line}")
+    }
+}

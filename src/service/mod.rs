@@ -1,0 +1,20 @@
+//! Public services over HTTP: features and terrain that a user names by address.
+//!
+//! A [`Fetcher`] carries out one [`Request`] at a time within [`Limits`]: it tries again where
+//! a server is busy or a connection breaks, and ends in a clear [`ServiceError`] where a server
+//! sends too much, too slowly, the wrong length, or leads elsewhere than a public address may
+//! lead. Nothing is fetched but what the user names, and what that leads to.
+
+mod address;
+mod cache;
+mod error;
+mod fetch;
+mod host;
+mod limits;
+
+pub use address::Address;
+pub use cache::{Cache, Entry};
+pub use error::ServiceError;
+pub use fetch::{Answer, Fetcher, Request, Validators};
+pub use host::is_private;
+pub use limits::Limits;
