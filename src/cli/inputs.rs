@@ -286,23 +286,31 @@ pub(super) fn terrain(
 
 /// The files that maps are read from.
 pub(super) fn files(options: &MapOptions) -> Vec<PathBuf> {
-    let layers = options
-        .zones
-        .zones
-        .iter()
-        .chain(&options.lines.lines)
-        .chain(&options.sections.sections);
-    let rasters = options.rasters.surface.iter().chain(&options.rasters.depth);
-    let layers = layers.map(|text| LayerPath::split(text).path);
-    let rasters = rasters.filter_map(|text| Some(PathBuf::from(text.split_once('=')?.1)));
+    let named = named_files(options).into_iter();
+    named.map(|(_, path)| path).collect()
+}
+
+/// The files that maps are read from, each with what it is read for.
+pub(super) fn named_files(options: &MapOptions) -> Vec<(&'static str, PathBuf)> {
+    let layers = |role: &'static str, texts: &[String]| {
+        let paths = texts.iter().map(|text| LayerPath::split(text).path);
+        paths.map(|path| (role, path)).collect::<Vec<_>>()
+    };
+    let rasters = |role: &'static str, texts: &[String]| {
+        let paths = texts.iter().filter_map(|text| text.split_once('='));
+        paths
+            .map(|(_, path)| (role, PathBuf::from(path)))
+            .collect::<Vec<_>>()
+    };
     let schema = PathBuf::from(&options.zones.zones_schema);
-    options
-        .dem
-        .dem
-        .iter()
-        .cloned()
-        .chain(layers)
-        .chain(rasters)
-        .chain([schema])
-        .collect()
+    let schema = schema.is_file().then_some(("zone schema", schema));
+    let mut named = layers("flood zones", &options.zones.zones);
+    named.extend(schema);
+    named.extend(rasters("water surface", &options.rasters.surface));
+    named.extend(rasters("water depth", &options.rasters.depth));
+    named.extend(layers("cross-sections", &options.sections.sections));
+    named.extend(layers("flood-level lines", &options.lines.lines));
+    let terrain = options.dem.dem.iter().cloned();
+    named.extend(terrain.map(|path| ("terrain", path)));
+    named
 }

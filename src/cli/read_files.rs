@@ -6,11 +6,11 @@ use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
 use sha2::{Digest as _, Sha256};
-use sillmark::hazard::LayerPath;
 use sillmark::report::InputFile;
 
 use super::arguments::SiteOptions;
 use super::failure::Failure;
+use super::inputs;
 
 /// Every file that the run reads, in the order of the options, last the grids that datums were
 /// converted by; of a layer in several files all of them, of a folder every file in it.
@@ -39,31 +39,12 @@ fn unreadable(path: &Path, error: &io::Error) -> Failure {
 }
 
 /// The paths of the options, each with what it is read for.
-fn named(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
-    let maps = &options.maps;
-    let layers = |role: &'static str, texts: &[String]| {
-        let paths = texts.iter().map(|text| LayerPath::split(text).path);
-        paths.map(|path| (role, path)).collect::<Vec<_>>()
-    };
-    let rasters = |role: &'static str, texts: &[String]| {
-        let paths = texts.iter().filter_map(|text| text.split_once('='));
-        paths
-            .map(|(_, path)| (role, PathBuf::from(path)))
-            .collect::<Vec<_>>()
-    };
-    let schema = PathBuf::from(&maps.zones.zones_schema);
-    let schema = schema.is_file().then_some(("zone schema", schema));
-    let mut named = Vec::new();
-    named.extend(options.file.clone().map(|path| ("site", path)));
-    named.extend(options.method.kit.clone().map(|path| ("kit", path)));
-    named.extend(layers("flood zones", &maps.zones.zones));
-    named.extend(schema);
-    named.extend(rasters("water surface", &maps.rasters.surface));
-    named.extend(rasters("water depth", &maps.rasters.depth));
-    named.extend(layers("cross-sections", &maps.sections.sections));
-    named.extend(layers("flood-level lines", &maps.lines.lines));
-    named.extend(maps.dem.dem.iter().cloned().map(|path| ("terrain", path)));
-    named
+pub(super) fn named(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
+    let own = [("site", &options.file), ("kit", &options.method.kit)];
+    let own = own.into_iter();
+    own.filter_map(|(role, path)| Some((role, path.clone()?)))
+        .chain(inputs::named_files(&options.maps))
+        .collect()
 }
 
 /// The files that one path stands for: those in a folder, or the file itself with those beside

@@ -12,9 +12,8 @@ use sillmark::verdict::CautionTexts;
 use super::arguments::{SiteFormat, SiteOptions};
 use super::assessing::{Assessing, site_of_file};
 use super::failure::Failure;
-use super::inputs;
 use super::output::Target;
-use super::read_files::read_files;
+use super::read_files::{named, read_files};
 use super::today::today;
 
 /// Columns of the text, as wide as a page of notes.
@@ -108,6 +107,5 @@ fn site_run(options: &SiteOptions, sources: &Sources) -> Result<SiteRun, Failure
 
 /// The files that the run reads.
 fn files(options: &SiteOptions) -> Vec<PathBuf> {
-    let own = options.file.iter().chain(&options.method.kit).cloned();
-    own.chain(inputs::files(&options.maps)).collect()
+    named(options).into_iter().map(|(_, path)| path).collect()
 }

@@ -211,22 +211,33 @@ fn reasons(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAss
 /// Bytes that the reasons of an opening mostly do not exceed.
 const REASONS_BYTES: usize = 400;
 
-/// The codes of the cautions about an opening and the site, each once, which `sillmark catalog
-/// cautions` spells out.
+/// The codes of the cautions about an opening and the site, which `sillmark catalog cautions`
+/// spells out.
 fn cautions(line: &mut Vec<u8>, cautions: &[Caution], opening: &str) {
-    let mut told: smallvec::SmallVec<[&'static str; 12]> = smallvec::SmallVec::new();
-    for caution in cautions {
-        let about = caution.openings();
-        let code = caution.code();
-        if (about.is_empty() || about.iter().any(|name| name == opening)) && !told.contains(&code) {
-            if !told.is_empty() {
-                line.push(b' ');
-            }
-            line.extend_from_slice(code.as_bytes());
-            told.push(code);
+    let about = cautions.iter().filter(|caution| {
+        let openings = caution.openings();
+        openings.is_empty() || openings.iter().any(|name| name == opening)
+    });
+    for (position, code) in caution_codes(about).iter().enumerate() {
+        if position > 0 {
+            line.push(b' ');
         }
+        line.extend_from_slice(code.as_bytes());
     }
     line.push(b',');
+}
+
+/// The codes of cautions, each once.
+pub(crate) fn caution_codes<'a>(
+    cautions: impl IntoIterator<Item = &'a Caution>,
+) -> smallvec::SmallVec<[&'static str; 12]> {
+    let mut codes = smallvec::SmallVec::new();
+    for code in cautions.into_iter().map(Caution::code) {
+        if !codes.contains(&code) {
+            codes.push(code);
+        }
+    }
+    codes
 }
 
 fn datum(line: &mut Vec<u8>, assessment: &Assessment<'_>) {

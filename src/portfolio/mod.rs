@@ -39,8 +39,8 @@ mod unfinished;
 mod worker;
 mod zones;
 
-pub(crate) use answer::push_opening;
 pub use answer::{ResultShape, answer_columns, coordinate_names};
+pub(crate) use answer::{caution_codes, push_opening};
 pub use chunk::RowFault;
 pub use columns::{Columns, Coordinates, Mapping, StatedForAll};
 pub use crew::{Maps, OpenOwn};

@@ -2,7 +2,7 @@
 
 use super::{Proposal, ProposedLeakage, ProposedOpening};
 use crate::quantity::{parse_annual_chance, parse_duration, parse_elevation, parse_length};
-use crate::statement::{Choice, Document, InSi, StatementError, Table, Unreadable, Written};
+use crate::statement::{Document, InSi, StatementError, Table, Unreadable, Written};
 
 impl Proposal {
     /// Reads a proposal file; `file` is the name that messages use.
@@ -53,8 +53,8 @@ impl Proposal {
             freeboard: written(&root, "freeboard", parse_length)?,
             design_level: written(&root, "design_level", parse_elevation)?,
             source: name("source")?,
-            occupancy: choice(&root, "occupancy")?,
-            compliance: choice(&root, "compliance")?,
+            occupancy: root.choice("occupancy")?,
+            compliance: root.choice("compliance")?,
             leakage: root
                 .optional("leakage")?
                 .map(|stated| ProposedLeakage::read(&stated))
@@ -91,17 +91,6 @@ pub(super) fn written<Value: InSi, Problem: Into<Unreadable>>(
     table
         .optional(key)?
         .map(|stated| Written::read(&stated, parse))
-        .transpose()
-}
-
-/// The choice that `key` names, if it is there.
-pub(super) fn choice<Picked: Choice>(
-    table: &Table<'_, '_>,
-    key: &'static str,
-) -> Result<Option<Picked>, StatementError> {
-    table
-        .optional(key)?
-        .map(|stated| stated.choose())
         .transpose()
 }
 

@@ -1,6 +1,6 @@
 //! `[opening.load]`: what a proposal says that the water does to a barrier.
 
-use super::file::{choice, written};
+use super::file::written;
 use crate::load::RiskCategory;
 use crate::quantity::unit::Force;
 use crate::quantity::{
@@ -42,8 +42,8 @@ impl ProposedLoad {
         ])?;
         Ok(Self {
             depth: written(table, "depth", parse_length)?,
-            waves: choice(table, "waves")?,
-            risk_category: choice(table, "risk_category")?,
+            waves: table.choice("waves")?,
+            risk_category: table.choice("risk_category")?,
             pressure: written(table, "pressure", parse_pressure)?,
             force_per_width: written(table, "force_per_width", parse_line_load)?,
             moment_per_width: written(table, "moment_per_width", parse_moment_per_length)?,

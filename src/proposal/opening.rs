@@ -1,7 +1,7 @@
 //! `[[opening]]`: an opening that a proposal closes.
 
 use super::ProposedLoad;
-use super::file::{choice, count, written};
+use super::file::{count, written};
 use crate::quantity::{Elevation, Length, parse_elevation, parse_length};
 use crate::site::WallKind;
 use crate::statement::{Choice, StatementError, Table, Written};
@@ -77,13 +77,13 @@ impl ProposedOpening {
             ground: written(table, "ground", parse_elevation)?,
             protection_height: written(table, "protection_height", parse_length)?,
             barrier_height: written(table, "barrier_height", parse_length)?,
-            measured_from: choice(table, "measured_from")?,
+            measured_from: table.choice("measured_from")?,
             planks: count(table, "planks")?,
             plank_height: written(table, "plank_height", parse_length)?,
             posts: count(table, "posts")?,
             intermediate_posts: count(table, "intermediate_posts")?,
             span: written(table, "span", parse_length)?,
-            wall: choice(table, "wall")?,
+            wall: table.choice("wall")?,
             load: table
                 .table("load")?
                 .map(|load| ProposedLoad::read(&load))

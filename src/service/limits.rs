@@ -21,8 +21,6 @@ pub struct Limits {
     pub longest_pause: Duration,
     /// How many redirects are followed.
     pub redirects: usize,
-    /// How many requests are under way at once.
-    pub at_once: usize,
 }
 
 impl Default for Limits {
@@ -36,7 +34,6 @@ impl Default for Limits {
             pause: Duration::from_millis(500),
             longest_pause: Duration::from_mins(1),
             redirects: 5,
-            at_once: 4,
         }
     }
 }

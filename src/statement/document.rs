@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use toml::de::{DeTable, DeValue};
 
+use super::choice::Choice;
 use super::place::line_of;
 use super::{Place, Stated, StatementError, nearest};
 
@@ -135,6 +136,19 @@ impl<'document, 'text> Table<'document, 'text> {
     ) -> Result<Stated<'document>, StatementError> {
         self.optional(key)?
             .ok_or_else(|| self.missing(key, accepted))
+    }
+
+    /// The choice that `key` names, if it is there.
+    ///
+    /// # Errors
+    /// [`StatementError`] where it is a table or a list, or none of the choices.
+    pub fn choice<Picked: Choice>(
+        &self,
+        key: &'static str,
+    ) -> Result<Option<Picked>, StatementError> {
+        self.optional(key)?
+            .map(|stated| stated.choose())
+            .transpose()
     }
 
     /// The value of `key`, if it is there. Numbers and truth values are taken as they are

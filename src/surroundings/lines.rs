@@ -6,7 +6,7 @@ use super::plane::Degrees;
 use crate::assess::{Assessment, Place};
 use crate::crs::CrsError;
 use crate::hazard::{LevelLineMap, LineKind};
-use crate::level::bracket::{Position, bracket};
+use crate::level::bracket::bracket;
 use crate::level::{Candidate, LevelSource};
 use crate::quantity::{Elevation, Length, LengthUnit, unit::meter};
 use crate::site::Location;
@@ -79,22 +79,7 @@ pub(super) fn used(assessment: &Assessment<'_>, maps: &[LevelLineMap]) -> Vec<Us
             if used == LineUse::None {
                 continue;
             }
-            let neighbours = match bracketed.position {
-                Position::OnLine(line) => vec![line],
-                Position::Between {
-                    upstream: one,
-                    downstream: two,
-                }
-                | Position::AboveLast {
-                    last: one,
-                    behind: two,
-                }
-                | Position::BelowLast {
-                    last: one,
-                    behind: two,
-                } => vec![one, two],
-            };
-            found.extend(neighbours.iter().filter_map(|neighbour| {
+            found.extend(bracketed.position.lines().filter_map(|neighbour| {
                 let mut lines = map.lines().iter();
                 Some(UsedLine {
                     map: number,

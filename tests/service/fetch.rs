@@ -18,7 +18,6 @@ const LIMITS: Limits = Limits {
     pause: Duration::from_millis(5),
     longest_pause: Duration::from_millis(50),
     redirects: 3,
-    at_once: 4,
 };
 
 fn request(url: &str) -> Request {

@@ -52,6 +52,28 @@ pub enum Position<'map> {
     },
 }
 
+impl<'map> Position<'map> {
+    /// The lines that decide: one, or two.
+    pub fn lines(&self) -> impl Iterator<Item = &Neighbour<'map>> {
+        let (one, other) = match self {
+            Self::OnLine(line) => (line, None),
+            Self::Between {
+                upstream: one,
+                downstream: two,
+            }
+            | Self::AboveLast {
+                last: one,
+                behind: two,
+            }
+            | Self::BelowLast {
+                last: one,
+                behind: two,
+            } => (one, Some(two)),
+        };
+        std::iter::once(one).chain(other)
+    }
+}
+
 /// A line that a level was read from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Neighbour<'map> {
@@ -173,20 +195,7 @@ impl Bracketed<'_> {
     /// Where the level stands: the records of its lines.
     #[must_use]
     pub fn reference(&self) -> String {
-        match &self.position {
-            Position::OnLine(line) => line.line.record(),
-            Position::Between {
-                upstream: one,
-                downstream: two,
-            }
-            | Position::AboveLast {
-                last: one,
-                behind: two,
-            }
-            | Position::BelowLast {
-                last: one,
-                behind: two,
-            } => format!("{}; {}", one.line.record(), two.line.record()),
-        }
+        let records = self.position.lines().map(|line| line.line.record());
+        records.collect::<Vec<_>>().join("; ")
     }
 }

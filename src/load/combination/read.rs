@@ -27,7 +27,7 @@ impl CombinationSet {
             name: table.required("name", "a name for people")?.name()?,
             note: optional_name(table, "note")?,
             citation: Citation::read(table)?,
-            resistance: optional_choice(table, "resistance")?,
+            resistance: table.choice("resistance")?,
             coastal: Factors::read(table, "coastal")?,
             other: Factors::read(table, "other")?,
             combinations: combinations
@@ -84,7 +84,7 @@ impl CombinationSet {
             name: table.required("name", "a name for people")?.name()?,
             note: optional_name(table, "note")?,
             citation,
-            resistance: optional_choice(table, "resistance")?,
+            resistance: table.choice("resistance")?,
             coastal: factors.clone(),
             other: factors,
             combinations: Vec::new(),
@@ -137,7 +137,7 @@ impl Combination {
         };
         Ok(Self {
             id: table.required("id", "a short name")?.name()?,
-            zone: optional_choice(table, "zone")?,
+            zone: table.choice("zone")?,
             basis: table.required("basis", "what it is for")?.choose()?,
             dead: part("dead")?,
             live: part("live")?,
@@ -177,14 +177,4 @@ fn optional_name(
     key: &'static str,
 ) -> Result<Option<String>, StatementError> {
     table.optional(key)?.map(|stated| stated.name()).transpose()
-}
-
-fn optional_choice<Picked: crate::statement::Choice>(
-    table: &Table<'_, '_>,
-    key: &'static str,
-) -> Result<Option<Picked>, StatementError> {
-    table
-        .optional(key)?
-        .map(|stated| stated.choose())
-        .transpose()
 }

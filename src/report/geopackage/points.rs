@@ -3,14 +3,13 @@
 use super::Value;
 use crate::assess::{Assessment, OpeningAssessment};
 use crate::gis::{FieldKind, GisError, LayerDraft};
-use crate::portfolio::{answer_columns, push_opening};
+use crate::portfolio::{answer_columns, caution_codes, push_opening};
 use crate::quantity::unit::meter;
 use crate::quantity::{Elevation, Length};
 use crate::report::csv::SHAPE;
 use crate::site::Location;
 use crate::statement::Choice;
 use crate::table::ColumnKind;
-use crate::verdict::Caution;
 
 /// What tells the site from its openings.
 const KIND: &str = "kind";
@@ -93,12 +92,7 @@ fn of_site(assessment: &Assessment<'_>) -> Row {
     let zone = place.zone.as_ref().map(|here| here.worst);
     let level = place.flood_level.as_ref().map(|level| &level.decided);
     let design = place.design_level.as_ref();
-    let mut cautions: Vec<&str> = Vec::new();
-    for code in assessment.cautions.iter().map(Caution::code) {
-        if !cautions.contains(&code) {
-            cautions.push(code);
-        }
-    }
+    let cautions = caution_codes(&assessment.cautions);
     text("zone", zone.map(|zone| zone.code.as_str()));
     text(
         "zone_subtype",

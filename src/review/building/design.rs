@@ -1,12 +1,11 @@
 //! The design level: against ours, and against the proposal's own flood level and freeboard.
 
-use super::level_slips::{level_slips, proposed};
+use super::level_slips::{level_against_ours, proposed};
 use super::{SITE, not_stated};
 use crate::review::desk::Desk;
 use crate::review::explain::{Freeboards, freeboard_slips};
 use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
-use crate::review::uncertain::lower_within_ours;
 use crate::review::{Contribution, Figure, Finding, Point, Tolerance, Topic, Whose};
 
 /// The design level against ours, and against the proposal's own flood level and freeboard.
@@ -41,23 +40,9 @@ fn design_level(desk: &Desk<'_>) -> Point {
     };
     let sd = desk.design_sd(place);
     let tolerance = theirs.tolerance((Contribution::OurLevel, sd));
-    let point = Point::compared(
-        at,
-        Figure::Elevation(ours.elevation),
-        proposed(&theirs),
-        tolerance.clone(),
-        Sense::MoreIsSafer,
-        reference,
-    );
-    let mut findings = lower_within_ours(&point);
+    let point = level_against_ours(desk, at, ours.elevation, &theirs, &tolerance, reference);
+    let mut findings = Vec::new();
     if let Some(difference) = point.difference() {
-        findings.extend(level_slips(
-            desk,
-            &theirs,
-            ours.elevation,
-            &tolerance,
-            difference,
-        ));
         findings.extend(freeboard_slips(
             difference,
             Freeboards {

@@ -1,12 +1,10 @@
 //! The flood level and its annual chance.
 
-use super::level_slips::{level_slips, proposed};
+use super::level_slips::{level_against_ours, proposed};
 use super::{SITE, not_stated};
 use crate::quantity::{AnnualChance, Elevation};
 use crate::review::desk::Desk;
-use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
-use crate::review::uncertain::lower_within_ours;
 use crate::review::{Contribution, Figure, Finding, Outcome, Point, Topic};
 
 /// The annual chance and the flood level.
@@ -100,32 +98,17 @@ fn flood_level(desk: &Desk<'_>) -> Point {
                 .with(no_source);
         }
     };
-    let proposed = proposed(&theirs);
     let ours = match ours {
         Ok(ours) => ours,
         Err(missing) => {
-            return Point::unchecked(at, None, Some(proposed), vec![missing], reference)
+            return Point::unchecked(at, None, Some(proposed(&theirs)), vec![missing], reference)
                 .with(no_source);
         }
     };
     let tolerance = theirs.tolerance((Contribution::OurLevel, ours.sd));
-    let point = Point::compared(
-        at,
-        Figure::Elevation(ours.elevation),
-        proposed,
-        tolerance.clone(),
-        Sense::MoreIsSafer,
-        reference,
-    );
-    let mut findings = lower_within_ours(&point);
-    if let Some(difference) = point.difference() {
-        findings.extend(level_slips(
-            desk,
-            &theirs,
-            ours.elevation,
-            &tolerance,
-            difference,
-        ));
+    let point = level_against_ours(desk, at, ours.elevation, &theirs, &tolerance, reference);
+    let mut findings = Vec::new();
+    if point.difference().is_some() {
         let design = desk.assessment.place.design_level.as_ref();
         let freeboard = design.and_then(|design| design.freeboard);
         if let (Some(design), Some(freeboard)) = (design, freeboard)

@@ -3,8 +3,10 @@
 use crate::quantity::Elevation;
 use crate::review::desk::{Desk, TheirLevel};
 use crate::review::explain::{datum_slips, unit_slips};
+use crate::review::outcome::Sense;
 use crate::review::point::Proposed;
-use crate::review::{Figure, Finding, Tolerance};
+use crate::review::uncertain::lower_within_ours;
+use crate::review::{Figure, Finding, Point, Subject, Tolerance, Topic};
 
 /// A level as it is compared.
 pub(in crate::review) fn proposed(theirs: &TheirLevel) -> Proposed {
@@ -12,6 +14,30 @@ pub(in crate::review) fn proposed(theirs: &TheirLevel) -> Proposed {
         figure: Figure::Elevation(theirs.on_ours.elevation),
         written: theirs.text.clone(),
     }
+}
+
+/// A level against ours, with what any level may have gone wrong by.
+pub(super) fn level_against_ours(
+    desk: &Desk<'_>,
+    at: (&Subject, Topic),
+    ours: Elevation,
+    theirs: &TheirLevel,
+    tolerance: &Tolerance,
+    reference: String,
+) -> Point {
+    let point = Point::compared(
+        at,
+        Figure::Elevation(ours),
+        proposed(theirs),
+        tolerance.clone(),
+        Sense::MoreIsSafer,
+        reference,
+    );
+    let mut findings = lower_within_ours(&point);
+    if let Some(difference) = point.difference() {
+        findings.extend(level_slips(desk, theirs, ours, tolerance, difference));
+    }
+    point.with(findings)
 }
 
 /// Datums and units mixed up in an elevation.

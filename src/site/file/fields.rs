@@ -5,7 +5,7 @@ use std::ops::RangeInclusive;
 use uom::si::{Dimension, Quantity, SI};
 
 use crate::quantity::QuantityError;
-use crate::statement::{Choice, StatementError, Table, Unreadable};
+use crate::statement::{StatementError, Table, Unreadable};
 
 /// What is taken for a value of a field; whatever lies outside is a slip of the unit or of a
 /// digit.
@@ -97,15 +97,4 @@ pub(super) fn word_or<Value>(
             accepted: accepted.to_owned(),
         })
     })
-}
-
-/// The choice that `key` names, if it is there.
-pub(super) fn choice<Picked: Choice>(
-    table: &Table<'_, '_>,
-    key: &'static str,
-) -> Result<Option<Picked>, StatementError> {
-    table
-        .optional(key)?
-        .map(|stated| stated.choose())
-        .transpose()
 }

@@ -1,7 +1,7 @@
 //! `[loads]`.
 
 use super::super::{CombinationChoice, LoadStatement};
-use super::fields::{Bounds, choice, read, within};
+use super::fields::{Bounds, read, within};
 use crate::load::CombinationSet;
 use crate::quantity::{parse_length, parse_ratio_of_span};
 use crate::statement::{StatementError, Table};
@@ -26,8 +26,8 @@ pub(in super::super) fn loads(root: &Table<'_, '_>) -> Result<LoadStatement, Sta
         "combination",
     ])?;
     Ok(LoadStatement {
-        risk_category: choice(&table, "risk_category")?,
-        debris: choice(&table, "debris")?,
+        risk_category: table.choice("risk_category")?,
+        debris: table.choice("debris")?,
         extra_depth: within(&table, "extra_depth", &EXTRA_DEPTH, parse_length)?,
         deflection: read(&table, "deflection", parse_ratio_of_span)?,
         combination: combination(&table)?,

@@ -3,7 +3,7 @@
 use super::super::{Location, Opening};
 use super::LENGTH;
 use super::anchor_setting::{floor, jamb};
-use super::fields::{choice, read};
+use super::fields::read;
 use super::gap::gap;
 use super::place::location;
 use super::sill::sill;
@@ -71,7 +71,7 @@ fn opening(
         id: table
             .required("id", "a name, such as \"front door\"")?
             .name()?,
-        kind: choice(table, "kind")?,
+        kind: table.choice("kind")?,
         width: Some(width),
         height: table
             .optional("height")?
@@ -83,9 +83,9 @@ fn opening(
         sill_place,
         reveal: read(table, "reveal", parse_length)?,
         face: read(table, "face", parse_length)?,
-        mount: choice(table, "mount")?,
-        brace: choice(table, "brace")?,
-        soil: choice(table, "soil")?,
+        mount: table.choice("mount")?,
+        brace: table.choice("brace")?,
+        soil: table.choice("soil")?,
         floor: floor(table)?,
         jamb: jamb(table)?,
         wall: match table.optional("wall")? {

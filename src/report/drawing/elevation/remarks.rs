@@ -12,15 +12,10 @@ pub(super) fn remarks(subject: &Subject<'_>, front: &Front, frame: &Frame) -> Ve
     let mut remarks: Vec<String> = barrier(subject, front).into_iter().collect();
     remarks.extend(braces_in_words(subject));
     if front.legs.len() > 1 {
-        let legs: Vec<String> = subject
-            .legs
-            .iter()
-            .map(|leg| units.dimension(*leg))
-            .collect();
         remarks.push(format!(
             "The barrier goes around {}: its legs of {} are drawn unfolded, side by side, to the middle of the corner posts; the opening behind them is not drawn.",
             counted(front.legs.len() - 1, "corner"),
-            legs.join(", ")
+            subject.legs_in_words()
         ));
     }
     if let Some((from, to)) = frame.left_out {

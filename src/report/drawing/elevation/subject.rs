@@ -49,6 +49,13 @@ pub(super) enum Level {
 }
 
 impl<'a> Subject<'a> {
+    /// The lengths of the legs, for a sentence.
+    pub(super) fn legs_in_words(&self) -> String {
+        let legs = self.legs.iter();
+        let legs: Vec<String> = legs.map(|leg| self.units.dimension(*leg)).collect();
+        legs.join(", ")
+    }
+
     /// `None` where no sill is known.
     pub(super) fn of_opening(
         assessment: &'a Assessment<'_>,

@@ -16,12 +16,7 @@ pub(super) fn told(subject: &Subject<'_>, front: &Front) -> String {
     let units = subject.units;
     let mut told = Vec::new();
     if front.legs.len() > 1 {
-        let legs: Vec<String> = subject
-            .legs
-            .iter()
-            .map(|leg| units.dimension(*leg))
-            .collect();
-        told.push(format!("Legs of {}.", legs.join(", ")));
+        told.push(format!("Legs of {}.", subject.legs_in_words()));
     } else if let Some(width) = subject.width {
         told.push(format!("The opening is {} wide.", units.dimension(width)));
     }

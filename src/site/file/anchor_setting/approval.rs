@@ -1,6 +1,6 @@
 //! What the approval of the anchor product states.
 
-use super::super::fields::{Bounds, choice, number, within, word_or};
+use super::super::fields::{Bounds, number, within, word_or};
 use crate::anchor::{Approval, Pullout};
 use crate::quantity::{parse_force, parse_length};
 use crate::statement::{StatementError, Table};
@@ -39,7 +39,7 @@ const PULLOUT: &str = "the approval's pullout strength of one anchor, such as \"
 pub(super) fn read(table: &Table<'_, '_>) -> Result<Approval, StatementError> {
     let strength = |key| within(table, key, &STRENGTH, parse_force);
     let approval = Approval {
-        category: choice(table, "category")?,
+        category: table.choice("category")?,
         coefficient_cracked: number(table, "coefficient_cracked", &CRACKED)?,
         coefficient_uncracked: number(table, "coefficient_uncracked", &UNCRACKED)?,
         critical_edge: within(table, "critical_edge", &CRITICAL_EDGE, parse_length)?,

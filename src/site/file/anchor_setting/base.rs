@@ -1,6 +1,6 @@
 //! The base: concrete and what is known of it, or masonry.
 
-use super::super::fields::{Bounds, choice, number, within};
+use super::super::fields::{Bounds, number, within};
 use crate::anchor::{BaseMaterial, Concrete};
 use crate::quantity::{parse_length, parse_stress};
 use crate::statement::{Choice, StatementError, Table};
@@ -46,7 +46,7 @@ impl Choice for Material {
 }
 
 pub(super) fn read(table: &Table<'_, '_>) -> Result<BaseMaterial, StatementError> {
-    match choice(table, "material")? {
+    match table.choice("material")? {
         Some(Material::Concrete) => concrete(table).map(BaseMaterial::Concrete),
         Some(Material::Masonry) => {
             none_of_concrete(
@@ -69,10 +69,13 @@ fn concrete(table: &Table<'_, '_>) -> Result<Concrete, StatementError> {
         strength: within(table, "strength", &STRENGTH, parse_stress)?,
         thickness: within(table, "thickness", &THICKNESS, parse_length)?,
         lambda: number(table, "lambda", &LAMBDA)?.unwrap_or(unstated.lambda),
-        cracking: choice(table, "cracking")?.unwrap_or(unstated.cracking),
-        edge_reinforcement: choice(table, "edge_reinforcement")?
+        cracking: table.choice("cracking")?.unwrap_or(unstated.cracking),
+        edge_reinforcement: table
+            .choice("edge_reinforcement")?
             .unwrap_or(unstated.edge_reinforcement),
-        supplementary: choice(table, "supplementary")?.unwrap_or(unstated.supplementary),
+        supplementary: table
+            .choice("supplementary")?
+            .unwrap_or(unstated.supplementary),
     })
 }
 

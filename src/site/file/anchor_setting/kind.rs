@@ -1,6 +1,6 @@
 //! The kind of anchor, and which fields belong to it.
 
-use super::super::fields::{Bounds, choice, within};
+use super::super::fields::{Bounds, within};
 use super::approval;
 use crate::anchor::{AnchorSystem, CastInShape, Fixing};
 use crate::quantity::parse_area;
@@ -85,7 +85,7 @@ impl AnchorKind {
 }
 
 pub(super) fn read(table: &Table<'_, '_>) -> Result<Option<Fixing>, StatementError> {
-    let kind = choice::<AnchorKind>(table, "anchors")?;
+    let kind = table.choice::<AnchorKind>("anchors")?;
     none_of_other_kinds(table, kind)?;
     let Some(kind) = kind else {
         return Ok(None);

@@ -7,7 +7,7 @@ mod kind;
 mod steel;
 
 use super::super::AnchorSetting;
-use super::fields::{Bounds, choice, within};
+use super::fields::{Bounds, within};
 use crate::anchor::{BaseMaterial, Bedding};
 use crate::quantity::{Length, parse_length};
 use crate::statement::{StatementError, Table};
@@ -66,7 +66,7 @@ fn setting(table: &Table<'_, '_>, edges: edges::Fields) -> Result<AnchorSetting,
         embedment: embedment(table, &base)?,
         steel: steel::read(table)?,
         // The least is claimed where nobody says that the plate bears on the base itself.
-        bedding: choice(table, "bedding")?.unwrap_or(Bedding::GroutPad),
+        bedding: table.choice("bedding")?.unwrap_or(Bedding::GroutPad),
         edges: edges::read(table, edges)?,
         base,
     })

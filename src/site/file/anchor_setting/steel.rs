@@ -1,6 +1,6 @@
 //! The steel of one anchor.
 
-use super::super::fields::{Bounds, choice, within};
+use super::super::fields::{Bounds, within};
 use crate::anchor::Steel;
 use crate::quantity::{parse_area, parse_stress};
 use crate::statement::{StatementError, Table};
@@ -22,7 +22,7 @@ pub(super) fn read(table: &Table<'_, '_>) -> Result<Steel, StatementError> {
         area: within(table, "steel_area", &AREA, parse_area)?,
         ultimate: within(table, "steel_ultimate", &STRENGTH, parse_stress)?,
         yield_strength: within(table, "steel_yield", &STRENGTH, parse_stress)?,
-        ductility: choice(table, "steel")?,
+        ductility: table.choice("steel")?,
     };
     if let (Some(yielding), Some(ultimate)) = (steel.yield_strength, steel.ultimate)
         && yielding > ultimate
