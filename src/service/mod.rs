@@ -8,6 +8,7 @@
 mod address;
 mod cache;
 mod error;
+mod features;
 mod fetch;
 mod host;
 mod limits;
@@ -15,6 +16,7 @@ mod limits;
 pub use address::Address;
 pub use cache::{Cache, Entry};
 pub use error::ServiceError;
+pub use features::{DegreeBox, LayerAddress, ServedFeature, ServedLayer};
 pub use fetch::{Answer, Fetcher, Request, Validators};
 pub use host::is_private;
 pub use limits::Limits;
