@@ -3,13 +3,11 @@
 use std::fs;
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
-use std::time::SystemTime;
 
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 use tempfile::NamedTempFile;
 
-use super::address::shown;
 use super::{Request, Validators};
 
 /// A folder of answers, each by its request.
@@ -25,7 +23,7 @@ pub struct Cache {
 /// An answer that is at hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
-    /// Where it comes from, without keys.
+    /// Where it comes from when redirects were followed, without keys.
     pub address: String,
     /// When it was fetched, or last confirmed, as HTTP writes a date (RFC 9110, section 5.6.7).
     pub date: String,
@@ -33,6 +31,8 @@ pub struct Entry {
     pub validators: Validators,
     /// Its kind, as the server says.
     pub content_type: Option<String>,
+    /// Its coordinate reference system, as the server says in `Content-Crs`.
+    pub content_crs: Option<String>,
     /// The answer.
     pub bytes: Vec<u8>,
 }
@@ -44,6 +44,7 @@ struct Head {
     etag: Option<String>,
     last_modified: Option<String>,
     content_type: Option<String>,
+    content_crs: Option<String>,
     sha256: String,
 }
 
@@ -74,34 +75,23 @@ impl Cache {
                 last_modified: head.last_modified,
             },
             content_type: head.content_type,
+            content_crs: head.content_crs,
             bytes: answer.to_owned(),
         })
     }
 
-    /// Keeps the answer to a request in place of the one before; its date is now.
+    /// Keeps the answer to a request in place of the one before.
     ///
     /// # Errors
     /// [`io::Error`] where it cannot be written; what was there before still is.
-    pub fn keep(
-        &self,
-        request: &Request,
-        bytes: Vec<u8>,
-        content_type: Option<String>,
-        validators: Validators,
-    ) -> io::Result<Entry> {
-        let entry = Entry {
-            address: shown(&request.url),
-            date: httpdate::fmt_http_date(SystemTime::now()),
-            validators,
-            content_type,
-            bytes,
-        };
+    pub fn keep(&self, request: &Request, entry: &Entry) -> io::Result<()> {
         let head = Head {
             address: entry.address.clone(),
             date: entry.date.clone(),
             etag: entry.validators.etag.clone(),
             last_modified: entry.validators.last_modified.clone(),
             content_type: entry.content_type.clone(),
+            content_crs: entry.content_crs.clone(),
             sha256: checksum(&entry.bytes),
         };
         let path = self.path(request);
@@ -111,7 +101,7 @@ impl Cache {
         file.write_all(&entry.bytes)?;
         file.as_file().sync_all()?;
         file.persist(path)?;
-        Ok(entry)
+        Ok(())
     }
 
     /// Where the answer to a request stands. The name tells nothing of its keys.

@@ -1,7 +1,5 @@
 //! What goes wrong with a service.
 
-use std::time::Duration;
-
 use thiserror::Error;
 
 /// What went wrong with a service; the address is shown without its keys.
@@ -45,13 +43,13 @@ pub enum ServiceError {
         /// The limit.
         limit: u64,
     },
-    /// An answer takes too long.
-    #[error("{address}: no whole answer within {} s", limit.as_secs_f64())]
-    TooSlow {
-        /// The address.
+    /// A bound of the whole run is reached.
+    #[error("{address}: given up after {spent}, the most that one run may take")]
+    Spent {
+        /// The address that was asked for last.
         address: String,
-        /// The limit.
-        limit: Duration,
+        /// The bound.
+        spent: String,
     },
     /// A redirect leads where it may not.
     #[error("{address}: {problem}")]
@@ -61,7 +59,92 @@ pub enum ServiceError {
         /// Where it leads, and why that is refused.
         problem: String,
     },
+    /// Nothing is fetched, and nothing is kept.
+    #[error("{address}: no answer is kept; fetch it once without --offline")]
+    NotKept {
+        /// The address.
+        address: String,
+    },
+    /// An answer that cannot be kept.
+    #[error("{address}: its answer cannot be kept: {problem}")]
+    CannotKeep {
+        /// The address.
+        address: String,
+        /// What the system says.
+        problem: String,
+    },
+    /// An answer that is not what the service should give.
+    #[error("{address}: {problem}")]
+    Unfit {
+        /// The address.
+        address: String,
+        /// What is wrong with it.
+        problem: String,
+    },
+    /// Features that are missing, or that came twice.
+    #[error("{address}: layer {layer:?} did not come whole: {problem}; none of it is used")]
+    NotWhole {
+        /// The address.
+        address: String,
+        /// The layer.
+        layer: String,
+        /// What came, and what should have.
+        problem: String,
+    },
+    /// A service without a layer of features.
+    #[error("{address}: has no layers of features")]
+    NoLayers {
+        /// The address.
+        address: String,
+    },
+    /// A layer that is not there.
+    #[error("{address}: has no layer {layer:?}; it has: {}", listed(layers))]
+    NoLayer {
+        /// The address.
+        address: String,
+        /// What the user names.
+        layer: String,
+        /// The layers that there are.
+        layers: Vec<String>,
+    },
+    /// Several layers that could be meant.
+    #[error(
+        "{address}: which layer? name it behind a #, as in {address}#LAYER; it has: {}",
+        listed(layers)
+    )]
+    WhichLayer {
+        /// The address.
+        address: String,
+        /// The layers that there are.
+        layers: Vec<String>,
+    },
+    /// A layer without an attribute that it is read for.
+    #[error(
+        "{address}: layer {layer:?} has no attribute {needed:?}; it has: {}",
+        listed(attributes)
+    )]
+    NoAttribute {
+        /// The address.
+        address: String,
+        /// The layer.
+        layer: String,
+        /// The attribute, or those of which one would do.
+        needed: String,
+        /// The attributes that there are.
+        attributes: Vec<String>,
+    },
     /// The client cannot be made.
     #[error("no request can be made: {0}")]
     Client(String),
+}
+
+/// Names in a row; of very many the first.
+fn listed(names: &[String]) -> String {
+    const MOST: usize = 60;
+    let shown = names[..names.len().min(MOST)].join(", ");
+    match names.len() {
+        0 => "none".to_owned(),
+        count if count > MOST => format!("{shown} and {} more", count - MOST),
+        _ => shown,
+    }
 }

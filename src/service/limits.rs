@@ -21,6 +21,16 @@ pub struct Limits {
     pub longest_pause: Duration,
     /// How many redirects are followed.
     pub redirects: usize,
+    /// How many requests there may be in all, each try counted.
+    pub requests: u64,
+    /// How much may come in all, in bytes when it is unpacked.
+    pub all_bytes: u64,
+    /// How long all may take, from the first request on.
+    pub whole: Duration,
+    /// How many requests are under way at once.
+    pub at_once: usize,
+    /// How many features are asked for at a time.
+    pub page: usize,
 }
 
 impl Default for Limits {
@@ -34,6 +44,11 @@ impl Default for Limits {
             pause: Duration::from_millis(500),
             longest_pause: Duration::from_mins(1),
             redirects: 5,
+            requests: 20_000,
+            all_bytes: 4 << 30,
+            whole: Duration::from_mins(15),
+            at_once: 4,
+            page: 1000,
         }
     }
 }

@@ -6,7 +6,9 @@
 //! lead. Nothing is fetched but what the user names, and what that leads to.
 
 mod address;
+mod budget;
 mod cache;
+mod connection;
 mod error;
 mod features;
 mod fetch;
@@ -15,8 +17,11 @@ mod limits;
 
 pub use address::Address;
 pub use cache::{Cache, Entry};
+pub use connection::{Answers, Connection};
 pub use error::ServiceError;
-pub use features::{DegreeBox, LayerAddress, ServedFeature, ServedLayer};
+pub use features::{
+    DegreeBox, LayerAddress, ServedFeature, ServedLayer, features, features_blocking,
+};
 pub use fetch::{Answer, Fetcher, Request, Validators};
 pub use host::is_private;
 pub use limits::Limits;

@@ -46,6 +46,12 @@ impl<'text> Stated<'text> {
         )
     }
 
+    /// Another text in its place: a part of it, or one that keeps something to itself.
+    #[must_use]
+    pub fn with_text<'other>(&self, text: impl Into<Cow<'other, str>>) -> Stated<'other> {
+        Stated::new(self.field.clone(), text, self.place.clone())
+    }
+
     /// The text as it was written.
     #[must_use]
     pub fn text(&self) -> &str {

@@ -1,6 +1,6 @@
 //! Answers on the disk: whole, damaged, and written by many at once.
 
-use sillmark::service::{Cache, Request, Validators};
+use sillmark::service::{Cache, Entry, Request, Validators};
 
 fn request(url: &str) -> Request {
     Request {
@@ -8,6 +8,20 @@ fn request(url: &str) -> Request {
         form: None,
         accept: "application/json",
         known: Validators::default(),
+    }
+}
+
+fn entry(bytes: &[u8]) -> Entry {
+    Entry {
+        address: "https://h/zones?token=…".to_owned(),
+        date: "Sun, 06 Nov 1994 08:49:37 GMT".to_owned(), // RFC 9110, section 5.6.7
+        validators: Validators {
+            etag: Some("\"a\"".to_owned()),
+            last_modified: None,
+        },
+        content_type: Some("text/plain".to_owned()),
+        content_crs: Some("<http://www.opengis.net/def/crs/EPSG/0/26910>".to_owned()),
+        bytes: bytes.to_owned(),
     }
 }
 
@@ -22,19 +36,8 @@ fn what_is_kept_is_found_again_by_the_same_request() {
     let cache = Cache::open(&folder.path().join("answers")).unwrap();
     let asked = request("https://h/zones?token=secret");
     assert_eq!(cache.find(&asked), None);
-    let validators = Validators {
-        etag: Some("\"a\"".to_owned()),
-        last_modified: None,
-    };
-    let kept = cache
-        .keep(
-            &asked,
-            b"one\ntwo".to_vec(),
-            Some("text/plain".to_owned()),
-            validators,
-        )
-        .unwrap();
-    assert_eq!(kept.address, "https://h/zones?token=…");
+    let kept = entry(b"one\ntwo");
+    cache.keep(&asked, &kept).unwrap();
     assert_eq!(cache.find(&asked), Some(kept));
     let mut posted = asked.clone();
     posted.form = Some(vec![("a".to_owned(), "b".to_owned())]);
@@ -52,12 +55,8 @@ fn a_damaged_entry_is_none() {
     let folder = tempfile::tempdir().unwrap();
     let cache = Cache::open(folder.path()).unwrap();
     let asked = request("https://h/zones");
-    let keep = || {
-        cache
-            .keep(&asked, b"[1,2,3]".to_vec(), None, Validators::default())
-            .unwrap()
-    };
-    keep();
+    let kept = entry(b"[1,2,3]");
+    cache.keep(&asked, &kept).unwrap();
     let path = files(folder.path()).remove(0);
     let whole = std::fs::read(&path).unwrap();
     for position in 0..whole.len() {
@@ -71,7 +70,8 @@ fn a_damaged_entry_is_none() {
         std::fs::write(&path, &whole[..position]).unwrap();
         assert_eq!(cache.find(&asked), None, "cut at {position}");
     }
-    assert_eq!(Some(keep()), cache.find(&asked));
+    cache.keep(&asked, &kept).unwrap();
+    assert_eq!(cache.find(&asked), Some(kept));
 }
 
 #[test]
@@ -85,9 +85,7 @@ fn many_at_once_leave_whole_entries() {
                 let cache = Cache::open(folder).unwrap();
                 for length in 0..50 {
                     let bytes = vec![b'0' + writer; 1000 * length];
-                    cache
-                        .keep(asked, bytes, None, Validators::default())
-                        .unwrap();
+                    cache.keep(asked, &entry(&bytes)).unwrap();
                     let found = cache.find(asked).expect("an entry is there and whole");
                     assert!(found.bytes.windows(2).all(|pair| pair[0] == pair[1]));
                 }

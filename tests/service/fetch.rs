@@ -18,6 +18,11 @@ const LIMITS: Limits = Limits {
     pause: Duration::from_millis(5),
     longest_pause: Duration::from_millis(50),
     redirects: 3,
+    requests: 1000,
+    all_bytes: 1 << 24,
+    whole: Duration::from_secs(20),
+    at_once: 4,
+    page: 1000,
 };
 
 fn request(url: &str) -> Request {
@@ -64,6 +69,7 @@ fn said(server: &Server, answer: Result<Answer, ServiceError>) -> String {
 fn an_answer_comes_with_what_the_server_says_of_it() {
     let headers = [
         "Content-Type: application/geo+json",
+        "Content-Crs: <http://www.opengis.net/def/crs/EPSG/0/4326>",
         "ETag: \"a1\"",
         "Last-Modified: Sun, 06 Nov 1994 08:49:37 GMT",
     ];
@@ -73,6 +79,8 @@ fn an_answer_comes_with_what_the_server_says_of_it() {
         Answer::Body {
             bytes: b"{}".to_vec(),
             content_type: Some("application/geo+json".to_owned()),
+            content_crs: Some("<http://www.opengis.net/def/crs/EPSG/0/4326>".to_owned()),
+            address: server.url(),
             validators: Validators {
                 etag: Some("\"a1\"".to_owned()),
                 last_modified: Some("Sun, 06 Nov 1994 08:49:37 GMT".to_owned()),

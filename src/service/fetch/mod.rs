@@ -5,21 +5,25 @@ mod pause;
 
 use std::sync::Arc;
 
-use reqwest::header::{self, HeaderMap};
+use reqwest::header::{self, HeaderMap, HeaderName};
 use reqwest::{Client, Method, Response, StatusCode, Url};
 use tokio::time::{sleep, timeout};
 
 use self::guard::Guard;
 use super::address::{Address, shown};
+use super::budget::Budget;
 use super::{Limits, ServiceError};
 
 /// Carries out requests.
 ///
 /// Addresses of a network of one's own are reached where the user names such a one; from a
-/// public address nothing leads there.
+/// public address nothing leads there. Requests, bytes and time are counted over all of its
+/// requests.
 pub struct Fetcher {
     client: Client,
+    guard: Arc<Guard>,
     limits: Limits,
+    budget: Budget,
 }
 
 /// What is asked for.
@@ -53,6 +57,11 @@ pub enum Answer {
         bytes: Vec<u8>,
         /// Its kind, as the server says.
         content_type: Option<String>,
+        /// Its coordinate reference system, as the server says (`Content-Crs`, OGC API -
+        /// Features part 2).
+        content_crs: Option<String>,
+        /// Where it came from when redirects were followed, without keys.
+        address: String,
         /// How the server knows it again.
         validators: Validators,
     },
@@ -74,10 +83,15 @@ impl Fetcher {
             .connect_timeout(limits.connect)
             .read_timeout(limits.silence)
             .redirect(guard.redirects(limits.redirects))
-            .dns_resolver(guard)
+            .dns_resolver(Arc::clone(&guard))
             .build()
             .map_err(|error| ServiceError::Client(error.to_string()))?;
-        Ok(Self { client, limits })
+        Ok(Self {
+            client,
+            guard,
+            limits,
+            budget: Budget::new(limits),
+        })
     }
 
     /// Carries out a request: again after a pause where the connection breaks or the server is
@@ -85,11 +99,35 @@ impl Fetcher {
     /// than the limit.
     ///
     /// # Errors
-    /// [`ServiceError`] where there is no whole answer within the limits.
+    /// [`ServiceError`] where there is no whole answer within the limits, or the request leads
+    /// where it may not.
     pub async fn fetch(&self, request: &Request) -> Result<Answer, ServiceError> {
+        let address = shown(&request.url);
+        self.guard.check(&request.url).map_err(|problem| {
+            let address = address.clone();
+            ServiceError::Led { address, problem }
+        })?;
+        let work = async {
+            let _place = self.budget.place().await;
+            self.try_again(request, &address).await
+        };
+        self.budget.in_time(&address, work).await
+    }
+
+    /// Waits before something is tried again for which the answer itself asks.
+    pub(super) async fn wait(&self, tries: u32, address: &str) -> Result<(), ServiceError> {
+        let pause = async {
+            sleep(pause::before(tries, None, &self.limits)).await;
+            Ok(())
+        };
+        self.budget.in_time(address, pause).await
+    }
+
+    async fn try_again(&self, request: &Request, address: &str) -> Result<Answer, ServiceError> {
         let mut tries = 0;
         loop {
             tries += 1;
+            self.budget.request(address)?;
             let outcome = match timeout(self.limits.answer, self.once(request)).await {
                 Ok(outcome) => outcome,
                 Err(_) => Err(Failed::Broken(format!(
@@ -145,6 +183,8 @@ impl Fetcher {
             }));
         }
         let headers = response.headers();
+        let address = shown(response.url());
+        let content_crs = text(headers, HeaderName::from_static("content-crs"));
         let content_type = text(headers, header::CONTENT_TYPE);
         let validators = Validators {
             etag: text(headers, header::ETAG),
@@ -153,6 +193,8 @@ impl Fetcher {
         Ok(Answer::Body {
             bytes: self.body(response, &request.url).await?,
             content_type,
+            content_crs,
+            address,
             validators,
         })
     }
@@ -167,12 +209,7 @@ impl Fetcher {
             .request(method, request.url.clone())
             .header(header::ACCEPT, request.accept);
         if let Some(form) = &request.form {
-            let body = reqwest::Url::parse_with_params("http://form/", form)
-                .ok()
-                .and_then(|url| url.query().map(str::to_owned));
-            builder = builder
-                .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded")
-                .body(body.unwrap_or_default());
+            builder = builder.form(form);
         }
         if let Some(etag) = &request.known.etag {
             builder = builder.header(header::IF_NONE_MATCH, etag);
@@ -189,9 +226,13 @@ impl Fetcher {
         loop {
             match response.chunk().await {
                 Ok(Some(piece)) => {
+                    let address = shown(url);
+                    self.budget
+                        .bytes(piece.len(), &address)
+                        .map_err(Failed::Ended)?;
                     if (bytes.len() + piece.len()) as u64 > self.limits.bytes {
                         return Err(Failed::Ended(ServiceError::TooLarge {
-                            address: shown(url),
+                            address,
                             limit: self.limits.bytes,
                         }));
                     }
@@ -266,7 +307,7 @@ fn is_busy(status: StatusCode) -> bool {
     matches!(status.as_u16(), 408 | 425 | 429 | 500 | 502 | 503 | 504)
 }
 
-fn text(headers: &HeaderMap, name: header::HeaderName) -> Option<String> {
+fn text(headers: &HeaderMap, name: HeaderName) -> Option<String> {
     let value = headers.get(name)?;
     value.to_str().ok().map(str::to_owned)
 }
