@@ -1,13 +1,21 @@
 //! Features of a layer that a service serves.
 
 mod degree_box;
+mod gathered;
+mod inquiry;
+mod json;
 mod layer_address;
+mod needed;
+mod ogc;
+mod own_parameters;
 mod served;
+mod shape;
 
 pub use degree_box::DegreeBox;
 pub use layer_address::LayerAddress;
 pub use served::{ServedFeature, ServedLayer};
 
+use self::needed::Needed;
 use super::{Connection, ServiceError};
 
 /// The features of a layer that meet any of the boxes.
@@ -27,9 +35,8 @@ pub async fn features(
     boxes: &[DegreeBox],
     needed: &[&[String]],
 ) -> Result<ServedLayer, ServiceError> {
-    let _ = (connection, layer, boxes, needed);
-    std::future::ready(()).await;
-    todo!("the two protocols")
+    let needed = Needed(needed);
+    ogc::features(connection, layer, boxes, needed).await
 }
 
 /// As [`features`], for callers that do not wait for several things at once.

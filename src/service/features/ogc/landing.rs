@@ -1,0 +1,202 @@
+//! From the address that a user names to one collection.
+
+use std::collections::HashSet;
+
+use reqwest::Url;
+use serde::Deserialize;
+
+use super::collection::{Collection, Described, licence};
+use super::fields;
+use super::links::{self, Link};
+use crate::service::ServiceError;
+use crate::service::address::shown;
+use crate::service::features::inquiry::{Inquiry, Question, Told, unfit};
+use crate::service::features::json;
+use crate::service::features::needed::Needed;
+
+/// A document on the way to a collection: the landing page, the list of collections, or a
+/// collection.
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Signpost {
+    #[serde(default)]
+    links: Vec<Link>,
+    collections: Option<Vec<Described>>,
+    /// Systems of the collection, or of all (OGC 18-058r1, requirement 4).
+    #[serde(default)]
+    crs: Vec<String>,
+    id: Option<String>,
+    title: Option<String>,
+    item_type: Option<String>,
+    storage_crs: Option<String>,
+}
+
+/// The collection that is meant.
+pub(super) struct Chosen {
+    pub(super) collection: Collection,
+    /// The names of its attributes, where it was chosen by them.
+    pub(super) fields: Option<Vec<String>>,
+}
+
+/// The relations of a list of collections (OGC 17-069r4, table 3, and OGC 19-072).
+const DATA: [&str; 3] = [
+    "data",
+    "http://www.opengis.net/def/rel/ogc/1.0/data",
+    "[ogc-rel:data]",
+];
+
+/// The collection that is meant: the named one, or the only one, or the only one with the needed
+/// attributes.
+pub(super) async fn find(
+    inquiry: &Inquiry<'_>,
+    address: &Url,
+    name: Option<&str>,
+    needed: Needed<'_>,
+) -> Result<Chosen, ServiceError> {
+    let start = without_items(address);
+    let told = signpost(inquiry, start.clone()).await?;
+    if told.value.collections.is_some() {
+        let all = list(inquiry, told, None).await?;
+        return choose(inquiry, &start, all, name, needed).await;
+    }
+    if links::find(&told.value.links, &["items"]).is_some() {
+        let only = alone(told)?;
+        return choose(inquiry, &start, vec![only], name, needed).await;
+    }
+    let Some(link) = links::find(&told.value.links, &DATA) else {
+        return Err(unfit(
+            &start,
+            "it is neither the landing page of OGC API - Features, nor its collections, nor one \
+             of them: no link leads to items or data",
+        ));
+    };
+    let licence = licence(&told.value.links);
+    let listed = signpost(inquiry, links::follow(&told.base, link)?).await?;
+    let all = list(inquiry, listed, licence).await?;
+    choose(inquiry, &start, all, name, needed).await
+}
+
+/// All collections that a document lists, and those that follow it.
+async fn list(
+    inquiry: &Inquiry<'_>,
+    first: Told<Signpost>,
+    around: Option<String>,
+) -> Result<Vec<Collection>, ServiceError> {
+    let mut all = Vec::new();
+    let mut seen = HashSet::new();
+    let mut told = first;
+    loop {
+        let page = told.value;
+        let licence = licence(&page.links).or_else(|| around.clone());
+        for described in page.collections.into_iter().flatten() {
+            let base = told.base.clone();
+            all.push(Collection::new(
+                described,
+                base,
+                &page.crs,
+                licence.as_ref(),
+            ));
+        }
+        let Some(next) = links::find(&page.links, &["next"]) else {
+            break;
+        };
+        let next = links::follow(&told.base, next)?;
+        if !seen.insert(next.clone()) {
+            return Err(unfit(&next, "the list of collections leads back to itself"));
+        }
+        told = signpost(inquiry, next).await?;
+    }
+    all.retain(Collection::holds_features);
+    Ok(all)
+}
+
+async fn choose(
+    inquiry: &Inquiry<'_>,
+    start: &Url,
+    mut all: Vec<Collection>,
+    name: Option<&str>,
+    needed: Needed<'_>,
+) -> Result<Chosen, ServiceError> {
+    let address = shown(start);
+    let layers: Vec<String> = all
+        .iter()
+        .map(|collection| collection.described.id.clone())
+        .collect();
+    if let Some(name) = name {
+        let exact = |one: &str, other: &str| one == other;
+        let alike = |one: &str, other: &str| one.eq_ignore_ascii_case(other);
+        let found = all
+            .iter()
+            .position(|collection| collection.described.id == name)
+            .or_else(|| all.iter().position(|one| one.is_called(name, exact)))
+            .or_else(|| all.iter().position(|one| one.is_called(name, alike)));
+        return match found {
+            Some(found) => Ok(Chosen {
+                collection: all.swap_remove(found),
+                fields: None,
+            }),
+            None => Err(ServiceError::NoLayer {
+                address,
+                layer: name.to_owned(),
+                layers,
+            }),
+        };
+    }
+    let mut fitting = Vec::new();
+    let by_fields = all.len() > 1 && !needed.0.is_empty();
+    for collection in all {
+        let fields = if by_fields {
+            Some(fields::listed(inquiry, &collection, needed).await?)
+        } else {
+            None
+        };
+        if fields
+            .as_ref()
+            .is_none_or(|there| needed.lacking(there).is_none())
+        {
+            fitting.push(Chosen { collection, fields });
+        }
+    }
+    match (fitting.pop(), fitting.is_empty()) {
+        (Some(only), true) => Ok(only),
+        _ if layers.is_empty() => Err(ServiceError::NoLayers { address }),
+        _ => Err(ServiceError::WhichLayer { address, layers }),
+    }
+}
+
+async fn signpost(inquiry: &Inquiry<'_>, url: Url) -> Result<Told<Signpost>, ServiceError> {
+    let question = Question {
+        url,
+        form: None,
+        accept: "application/json",
+    };
+    inquiry.ask(question, |entry| Ok(json::read(entry)?)).await
+}
+
+/// The collection that a document describes.
+fn alone(told: Told<Signpost>) -> Result<Collection, ServiceError> {
+    let Told { value, base, .. } = told;
+    let Some(id) = value.id else {
+        return Err(unfit(&base, "the collection has no id"));
+    };
+    let described = Described {
+        id,
+        title: value.title,
+        links: value.links,
+        item_type: value.item_type,
+        crs: value.crs,
+        storage_crs: value.storage_crs,
+    };
+    Ok(Collection::new(described, base, &[], None))
+}
+
+/// The address of a collection for that of its items, which stand under it (OGC 17-069r4,
+/// requirement 17).
+fn without_items(address: &Url) -> Url {
+    let mut start = address.clone();
+    let path = address.path().trim_end_matches('/');
+    if let Some(collection) = path.strip_suffix("/items") {
+        start.set_path(collection);
+    }
+    start
+}
