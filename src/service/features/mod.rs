@@ -2,6 +2,7 @@
 
 mod degree_box;
 mod gathered;
+mod geoservices;
 mod inquiry;
 mod json;
 mod layer_address;
@@ -36,7 +37,11 @@ pub async fn features(
     needed: &[&[String]],
 ) -> Result<ServedLayer, ServiceError> {
     let needed = Needed(needed);
-    ogc::features(connection, layer, boxes, needed).await
+    if geoservices::is_meant(layer.address.url()) {
+        geoservices::features(connection, layer, boxes, needed).await
+    } else {
+        ogc::features(connection, layer, boxes, needed).await
+    }
 }
 
 /// As [`features`], for callers that do not wait for several things at once.

@@ -313,7 +313,7 @@ fn text(headers: &HeaderMap, name: HeaderName) -> Option<String> {
 }
 
 /// The start of what a server says, on one line, behind a colon.
-fn first_words(bytes: &[u8]) -> String {
+pub(super) fn first_words(bytes: &[u8]) -> String {
     let text = String::from_utf8_lossy(&bytes[..bytes.len().min(800)]);
     let words: Vec<&str> = text
         .split(|letter: char| letter.is_whitespace() || letter.is_control())
