@@ -120,7 +120,8 @@ impl Cache {
     }
 }
 
-fn checksum(bytes: &[u8]) -> String {
+/// The SHA-256 of something, in hexadecimal digits.
+pub(super) fn checksum(bytes: &[u8]) -> String {
     digits(&Sha256::digest(bytes))
 }
 

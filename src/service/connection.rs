@@ -44,12 +44,12 @@ impl Connection {
     /// # Errors
     /// [`ServiceError::Client`] where no request can be made.
     pub fn open(address: &Address, answers: Answers, limits: Limits) -> Result<Self, ServiceError> {
-        let (fetched, cache) = match answers {
+        let (asks, cache) = match answers {
             Answers::Fetched => (true, None),
             Answers::FetchedAndKept(cache) => (true, Some(cache)),
             Answers::Kept(cache) => (false, Some(cache)),
         };
-        let fetcher = fetched.then(|| Fetcher::new(address, limits)).transpose()?;
+        let fetcher = asks.then(|| Fetcher::new(address, limits)).transpose()?;
         Ok(Self {
             fetcher,
             cache,

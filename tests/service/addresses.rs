@@ -1,12 +1,78 @@
 //! Addresses: what is one, what is refused, what is hidden.
 
-use sillmark::service::{Address, is_private};
+use sillmark::service::{Address, LayerAddress, is_private};
 use sillmark::statement::{Place, Stated};
 
 fn read(text: &str) -> Result<String, String> {
     let stated = Stated::new("zones", text, Place::Option("option --zones".into()));
     let address = Address::read(&stated).map_err(|error| error.to_string())?;
     Ok(address.to_string())
+}
+
+fn read_layer(text: &str) -> Result<(String, Option<String>), String> {
+    let stated = Stated::new("zones", text, Place::Option("option --zones".into()));
+    let read = LayerAddress::read(&stated).map_err(|error| error.to_string())?;
+    Ok((read.address.url().to_string(), read.layer))
+}
+
+#[test]
+fn a_layer_stands_behind_a_hash_or_a_colon() {
+    for (text, address, layer) in [
+        ("https://h/ogc", "https://h/ogc", None),
+        ("https://h/ogc#zones", "https://h/ogc", Some("zones")),
+        (
+            " https://h/o?a=1#1% A: b ",
+            "https://h/o?a=1",
+            Some("1% A: b"),
+        ),
+        ("https://h:81/o", "https://h:81/o", None),
+        (
+            "https://h/x/FeatureServer:28",
+            "https://h/x/FeatureServer",
+            Some("28"),
+        ),
+        (
+            "https://h/x/mapserver:A B?f=1",
+            "https://h/x/mapserver?f=1",
+            Some("A B"),
+        ),
+        (
+            "https://h/x/MapServer/3#a",
+            "https://h/x/MapServer/3",
+            Some("a"),
+        ),
+        ("https://h/ogc:zones", "https://h/ogc:zones", None),
+        (
+            "https://h/o?u=/MapServer:3",
+            "https://h/o?u=/MapServer:3",
+            None,
+        ),
+    ] {
+        let expected = (address.to_owned(), layer.map(str::to_owned));
+        assert_eq!(read_layer(text), Ok(expected), "{text}");
+    }
+}
+
+#[test]
+fn a_layer_without_a_name_is_refused_and_no_key_is_shown() {
+    for (text, problem) in [
+        ("https://h/o?token=secret#", "blank"),
+        ("https://h/o?token=secret# ", "blank"),
+        ("https://h/FeatureServer:?token=secret", "blank"),
+        (
+            "https://h/FeatureServer:a?token=secret#b",
+            "a colon and behind a #",
+        ),
+        ("#zones", "no address"),
+        ("https://#zones", "no address"),
+    ] {
+        let message = read_layer(text).unwrap_err();
+        assert!(
+            message.contains(problem) && message.contains("accepted: "),
+            "{message}"
+        );
+        assert!(!message.contains("secret"), "{message}");
+    }
 }
 
 #[test]

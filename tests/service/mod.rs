@@ -2,5 +2,7 @@
 
 mod addresses;
 mod cache;
+mod connection;
+pub(crate) mod features;
 mod fetch;
 mod server;

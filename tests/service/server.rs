@@ -6,6 +6,8 @@ use std::sync::{Arc, Mutex};
 use std::thread;
 use std::time::Duration;
 
+use reqwest::Url;
+
 /// What a server does with a connection.
 #[derive(Clone, Debug)]
 pub(crate) enum Reply {
@@ -37,6 +39,12 @@ impl Reply {
         Self::whole("200 OK", &[], body)
     }
 
+    /// A whole answer in JSON.
+    pub(crate) fn json(value: &serde_json::Value) -> Self {
+        let headers = ["Content-Type: application/json"];
+        Self::whole("200 OK", &headers, value.to_string().as_bytes())
+    }
+
     pub(crate) fn status(status: &str) -> Self {
         Self::whole(status, &[], b"")
     }
@@ -55,28 +63,70 @@ impl Reply {
     }
 }
 
-/// A server that gives one reply after the other, the last one again and again.
+/// A server on loopback.
 pub(crate) struct Server {
     at: SocketAddr,
     seen: Arc<Mutex<Vec<String>>>,
 }
 
+/// A request, taken apart.
+pub(crate) struct Asked {
+    pub(crate) path: String,
+    /// The parameters of the address and of a form.
+    parameters: Vec<(String, String)>,
+    /// How many came before it.
+    pub(crate) before: usize,
+}
+
+impl Asked {
+    pub(crate) fn parameter(&self, name: &str) -> Option<&str> {
+        let found = self.parameters.iter().find(|(there, _)| there == name);
+        found.map(|(_, value)| value.as_str())
+    }
+
+    fn read(text: &str, before: usize) -> Self {
+        let target = text.split(' ').nth(1).unwrap_or("/");
+        let mut url = Url::parse(&format!("http://h{target}")).unwrap();
+        let mut parameters: Vec<_> = url.query_pairs().into_owned().collect();
+        if text.starts_with("POST") {
+            url.set_query(text.lines().last());
+            parameters.extend(url.query_pairs().into_owned());
+        }
+        Self {
+            path: url.path().to_owned(),
+            parameters,
+            before,
+        }
+    }
+}
+
 impl Server {
+    /// A server that gives one reply after the other, the last one again and again.
     pub(crate) fn start(replies: impl Into<Vec<Reply>>) -> Self {
+        let replies = replies.into();
+        Self::answering(move |asked| replies[asked.before.min(replies.len() - 1)].clone())
+    }
+
+    /// A server that looks at what it is asked.
+    pub(crate) fn answering(reply: impl Fn(&Asked) -> Reply + Send + Sync + 'static) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let at = listener.local_addr().unwrap();
         let seen = Arc::new(Mutex::new(Vec::new()));
-        let (replies, noted) = (replies.into(), Arc::clone(&seen));
+        let (reply, noted) = (Arc::new(reply), Arc::clone(&seen));
         // It ends with the test program.
         thread::spawn(move || {
-            for (number, stream) in listener.incoming().enumerate() {
-                let reply = replies[number.min(replies.len() - 1)].clone();
-                let noted = Arc::clone(&noted);
+            for stream in listener.incoming() {
+                let (reply, noted) = (Arc::clone(&reply), Arc::clone(&noted));
                 thread::spawn(move || {
                     let mut stream = stream.unwrap();
-                    noted.lock().unwrap().push(request(&stream));
+                    let text = request(&stream);
+                    let before = {
+                        let mut noted = noted.lock().unwrap();
+                        noted.push(text.clone());
+                        noted.len() - 1
+                    };
                     // Nobody has to listen to the end.
-                    let _ = answer(&mut stream, &reply);
+                    let _ = answer(&mut stream, &reply(&Asked::read(&text, before)));
                 });
             }
         });
@@ -84,7 +134,12 @@ impl Server {
     }
 
     pub(crate) fn url(&self) -> String {
-        format!("http://{}/zones", self.at)
+        self.at("/zones")
+    }
+
+    /// The address of something that it serves.
+    pub(crate) fn at(&self, path: &str) -> String {
+        format!("http://{}{path}", self.at)
     }
 
     /// The requests so far, head and body.

@@ -51,15 +51,15 @@ pub(super) fn geometry(shape: &GeometryValue, axes: Axes) -> Result<Option<Geome
         GeometryValue::Point { coordinates } if coordinates.is_empty() => return Ok(None),
         GeometryValue::Point { coordinates } => Point(reader.position(coordinates)?).into(),
         GeometryValue::MultiPoint { coordinates } => {
-            MultiPoint(reader.each(coordinates, |at| Ok(Point(reader.position(at)?)))?).into()
+            MultiPoint(each(coordinates, |at| Ok(Point(reader.position(at)?)))?).into()
         }
         GeometryValue::LineString { coordinates } => reader.line(coordinates)?.into(),
         GeometryValue::MultiLineString { coordinates } => {
-            MultiLineString(reader.each(coordinates, |line| reader.line(line))?).into()
+            MultiLineString(each(coordinates, |line| reader.line(line))?).into()
         }
         GeometryValue::Polygon { coordinates } => reader.polygon(coordinates)?.into(),
         GeometryValue::MultiPolygon { coordinates } => {
-            MultiPolygon(reader.each(coordinates, |rings| reader.polygon(rings))?).into()
+            MultiPolygon(each(coordinates, |rings| reader.polygon(rings))?).into()
         }
         GeometryValue::GeometryCollection { geometries } => {
             let mut parts = Vec::with_capacity(geometries.len());
@@ -81,14 +81,6 @@ pub(super) fn is_empty(geometry: &Geometry<f64>) -> bool {
 struct Reader(Axes);
 
 impl Reader {
-    fn each<'part, Part, Read>(
-        &self,
-        parts: &'part [Part],
-        read: impl Fn(&'part Part) -> Result<Read, String>,
-    ) -> Result<Vec<Read>, String> {
-        parts.iter().map(read).collect()
-    }
-
     /// What stands behind the second number is a height, and not used.
     fn position(&self, position: &Position) -> Result<Coord<f64>, String> {
         match position.as_slice() {
@@ -101,14 +93,21 @@ impl Reader {
     }
 
     fn line(&self, positions: &[Position]) -> Result<LineString<f64>, String> {
-        Ok(LineString(
-            self.each(positions, |position| self.position(position))?,
-        ))
+        Ok(LineString(each(positions, |position| {
+            self.position(position)
+        })?))
     }
 
     fn polygon(&self, rings: &[Vec<Position>]) -> Result<Polygon<f64>, String> {
-        let mut rings = self.each(rings, |ring| self.line(ring))?.into_iter();
+        let mut rings = each(rings, |ring| self.line(ring))?.into_iter();
         let shell = rings.next().unwrap_or_else(|| LineString(Vec::new()));
         Ok(Polygon::new(shell, rings.collect()))
     }
+}
+
+fn each<'part, Part, Read>(
+    parts: &'part [Part],
+    read: impl Fn(&'part Part) -> Result<Read, String>,
+) -> Result<Vec<Read>, String> {
+    parts.iter().map(read).collect()
 }

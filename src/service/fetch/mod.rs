@@ -1,5 +1,6 @@
 //! One request, tried until it is answered or refused.
 
+mod failed;
 mod guard;
 mod pause;
 
@@ -9,6 +10,7 @@ use reqwest::header::{self, HeaderMap, HeaderName};
 use reqwest::{Client, Method, Response, StatusCode, Url};
 use tokio::time::{sleep, timeout};
 
+use self::failed::Failed;
 use self::guard::Guard;
 use super::address::{Address, shown};
 use super::budget::Budget;
@@ -243,64 +245,6 @@ impl Fetcher {
             }
         }
     }
-}
-
-/// Why a try gave no answer.
-enum Failed {
-    /// The next one may.
-    Broken(String),
-    /// The server asks to come back later.
-    Busy {
-        status: String,
-        retry_after: Option<String>,
-    },
-    /// No further one will.
-    Ended(ServiceError),
-}
-
-impl Failed {
-    fn of(error: &reqwest::Error, url: &Url) -> Self {
-        if let Some(problem) = guard::refusal(error) {
-            return Self::Ended(ServiceError::Led {
-                address: shown(url),
-                problem,
-            });
-        }
-        Self::Broken(root(error))
-    }
-
-    fn asked(&self) -> Option<&str> {
-        match self {
-            Self::Busy { retry_after, .. } => retry_after.as_deref(),
-            Self::Broken(_) | Self::Ended(_) => None,
-        }
-    }
-
-    fn ended(self, url: &Url, tries: u32) -> ServiceError {
-        let address = shown(url);
-        match self {
-            Self::Broken(problem) => ServiceError::Broken {
-                address,
-                problem,
-                tries,
-            },
-            Self::Busy { status, .. } => ServiceError::Busy {
-                address,
-                status,
-                tries,
-            },
-            Self::Ended(error) => error,
-        }
-    }
-}
-
-/// The innermost cause, which says what happened; those around it repeat the address.
-fn root(error: &dyn std::error::Error) -> String {
-    let mut innermost = error;
-    while let Some(source) = innermost.source() {
-        innermost = source;
-    }
-    innermost.to_string()
 }
 
 fn is_busy(status: StatusCode) -> bool {

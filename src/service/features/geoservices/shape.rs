@@ -32,7 +32,7 @@ impl Shape {
             );
         }
         if let Some(given) = self.rings {
-            let mut polygons = rings::polygons(lines(given)?);
+            let mut polygons = rings::polygons(lines(&given)?);
             return Ok(match (polygons.pop(), polygons.is_empty()) {
                 (None, _) => None,
                 (Some(only), true) => Some(only.into()),
@@ -43,7 +43,7 @@ impl Shape {
             });
         }
         if let Some(given) = self.paths {
-            let mut lines = lines(given)?;
+            let mut lines = lines(&given)?;
             lines.retain(|line| !line.0.is_empty());
             return Ok(match (lines.pop(), lines.is_empty()) {
                 (None, _) => None,
@@ -55,7 +55,7 @@ impl Shape {
             });
         }
         if let Some(given) = self.points {
-            let points = line(given)?.0;
+            let points = line(&given)?.0;
             let points = MultiPoint(points.into_iter().map(Point).collect());
             return Ok((!points.0.is_empty()).then(|| points.into()));
         }
@@ -71,11 +71,11 @@ impl Shape {
     }
 }
 
-fn lines(given: Vec<Vec<Position>>) -> Result<Vec<LineString<f64>>, String> {
-    given.into_iter().map(line).collect()
+fn lines(given: &[Vec<Position>]) -> Result<Vec<LineString<f64>>, String> {
+    given.iter().map(|positions| line(positions)).collect()
 }
 
-fn line(given: Vec<Position>) -> Result<LineString<f64>, String> {
+fn line(given: &[Position]) -> Result<LineString<f64>, String> {
     let positions = given.iter().map(|position| match position.as_slice() {
         [Some(x), Some(y), ..] => Axes::LongitudeFirst.position(*x, *y),
         _ => Err("a position lacks one of its two numbers".to_owned()),

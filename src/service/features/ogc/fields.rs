@@ -50,7 +50,11 @@ pub(super) async fn listed(
         }
     }
     if needed.lacking(&names).is_some() {
-        merge(&mut names, of_first_feature(inquiry, collection).await?);
+        match of_first_feature(inquiry, collection).await {
+            Ok(more) => merge(&mut names, more),
+            Err(error) if is_not_served(&error) => {}
+            Err(error) => return Err(error),
+        }
     }
     Ok(names)
 }

@@ -5,11 +5,10 @@ use std::collections::HashSet;
 use reqwest::Url;
 use serde::Deserialize;
 
+use super::choice::{Chosen, choose};
 use super::collection::{Collection, Described, licence};
-use super::fields;
 use super::links::{self, Link};
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::inquiry::{Inquiry, Question, Told, unfit};
 use crate::service::features::json;
 use crate::service::features::needed::Needed;
@@ -29,13 +28,6 @@ struct Signpost {
     title: Option<String>,
     item_type: Option<String>,
     storage_crs: Option<String>,
-}
-
-/// The collection that is meant.
-pub(super) struct Chosen {
-    pub(super) collection: Collection,
-    /// The names of its attributes, where it was chosen by them.
-    pub(super) fields: Option<Vec<String>>,
 }
 
 /// The relations of a list of collections (OGC 17-069r4, table 3, and OGC 19-072).
@@ -110,60 +102,6 @@ async fn list(
     Ok(all)
 }
 
-async fn choose(
-    inquiry: &Inquiry<'_>,
-    start: &Url,
-    mut all: Vec<Collection>,
-    name: Option<&str>,
-    needed: Needed<'_>,
-) -> Result<Chosen, ServiceError> {
-    let address = shown(start);
-    let layers: Vec<String> = all
-        .iter()
-        .map(|collection| collection.described.id.clone())
-        .collect();
-    if let Some(name) = name {
-        let exact = |one: &str, other: &str| one == other;
-        let alike = |one: &str, other: &str| one.eq_ignore_ascii_case(other);
-        let found = all
-            .iter()
-            .position(|collection| collection.described.id == name)
-            .or_else(|| all.iter().position(|one| one.is_called(name, exact)))
-            .or_else(|| all.iter().position(|one| one.is_called(name, alike)));
-        return match found {
-            Some(found) => Ok(Chosen {
-                collection: all.swap_remove(found),
-                fields: None,
-            }),
-            None => Err(ServiceError::NoLayer {
-                address,
-                layer: name.to_owned(),
-                layers,
-            }),
-        };
-    }
-    let mut fitting = Vec::new();
-    let by_fields = all.len() > 1 && !needed.0.is_empty();
-    for collection in all {
-        let fields = if by_fields {
-            Some(fields::listed(inquiry, &collection, needed).await?)
-        } else {
-            None
-        };
-        if fields
-            .as_ref()
-            .is_none_or(|there| needed.lacking(there).is_none())
-        {
-            fitting.push(Chosen { collection, fields });
-        }
-    }
-    match (fitting.pop(), fitting.is_empty()) {
-        (Some(only), true) => Ok(only),
-        _ if layers.is_empty() => Err(ServiceError::NoLayers { address }),
-        _ => Err(ServiceError::WhichLayer { address, layers }),
-    }
-}
-
 async fn signpost(inquiry: &Inquiry<'_>, url: Url) -> Result<Told<Signpost>, ServiceError> {
     let question = Question {
         url,
@@ -191,9 +129,10 @@ fn alone(told: Told<Signpost>) -> Result<Collection, ServiceError> {
 }
 
 /// The address of a collection for that of its items, which stand under it (OGC 17-069r4,
-/// requirement 17).
+/// requirement 17); what the user asks for of them is none of its business.
 fn without_items(address: &Url) -> Url {
     let mut start = address.clone();
+    start.set_query(None);
     let path = address.path().trim_end_matches('/');
     if let Some(collection) = path.strip_suffix("/items") {
         start.set_path(collection);

@@ -1,6 +1,7 @@
 //! OGC API - Features: part 1, core (OGC 17-069r4), and part 2, coordinate reference systems
 //! (OGC 18-058r1).
 
+mod choice;
 mod collection;
 mod crs;
 mod fields;
@@ -8,13 +9,14 @@ mod items;
 mod landing;
 mod links;
 mod page;
+mod progress;
 
 use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 
+use self::choice::Chosen;
 use self::collection::Collection;
 use self::crs::Crs;
 use self::items::Failed;
-use self::landing::Chosen;
 use super::gathered::{self, Gathered};
 use super::inquiry::{Inquiry, unfit};
 use super::needed::Needed;
