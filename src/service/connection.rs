@@ -19,8 +19,8 @@ pub enum Answers {
 
 /// One run's way to one service: what it answers, fetched within [`Limits`] or kept on the disk.
 pub struct Connection {
-    fetcher: Option<Fetcher>,
-    cache: Option<Cache>,
+    pub(super) fetcher: Option<Fetcher>,
+    pub(super) cache: Option<Cache>,
     limits: Limits,
 }
 

@@ -81,6 +81,20 @@ pub enum ServiceError {
         /// What is wrong with it.
         problem: String,
     },
+    /// A file of which the server gives no parts.
+    #[error("{address}: the server gives no parts of a file (it answers {status} to a range of bytes); accepted: a server that does, or the file itself: download it and name it by its path")]
+    NoParts {
+        /// The address.
+        address: String,
+        /// What it answers instead.
+        status: String,
+    },
+    /// A file that changes while it is read.
+    #[error("{address}: the file changed while it was read; read it again")]
+    Changed {
+        /// The address.
+        address: String,
+    },
     /// Features that are missing, or that came twice.
     #[error("{address}: layer {layer:?} did not come whole: {problem}; none of it is used")]
     NotWhole {

@@ -12,6 +12,7 @@ mod connection;
 mod error;
 mod features;
 mod fetch;
+mod file_parts;
 mod host;
 mod limits;
 
@@ -22,6 +23,7 @@ pub use error::ServiceError;
 pub use features::{
     DegreeBox, LayerAddress, ServedFeature, ServedLayer, features, features_blocking,
 };
-pub use fetch::{Answer, Fetcher, Request, Validators};
+pub use fetch::{Answer, Edition, Fetcher, Held, Part, PartAnswer, Request, Validators};
+pub use file_parts::FileParts;
 pub use host::is_private;
 pub use limits::Limits;

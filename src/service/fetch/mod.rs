@@ -2,7 +2,10 @@
 
 mod failed;
 mod guard;
+mod part;
 mod pause;
+
+pub use part::{Edition, Held, Part, PartAnswer};
 
 use std::sync::Arc;
 
@@ -48,6 +51,15 @@ pub struct Validators {
     pub etag: Option<String>,
     /// `Last-Modified`.
     pub last_modified: Option<String>,
+}
+
+impl Validators {
+    fn of(headers: &HeaderMap) -> Self {
+        Self {
+            etag: text(headers, header::ETAG),
+            last_modified: text(headers, header::LAST_MODIFIED),
+        }
+    }
 }
 
 /// What a server answers.
@@ -104,14 +116,23 @@ impl Fetcher {
     /// [`ServiceError`] where there is no whole answer within the limits, or the request leads
     /// where it may not.
     pub async fn fetch(&self, request: &Request) -> Result<Answer, ServiceError> {
-        let address = shown(&request.url);
-        self.guard.check(&request.url).map_err(|problem| {
+        self.bounded(&request.url, || self.once(request)).await
+    }
+
+    /// What is carried out at an address, as often as it takes and within the bounds of the run.
+    async fn bounded<T>(
+        &self,
+        url: &Url,
+        once: impl AsyncFn() -> Result<T, Failed>,
+    ) -> Result<T, ServiceError> {
+        let address = shown(url);
+        self.guard.check(url).map_err(|problem| {
             let address = address.clone();
             ServiceError::Led { address, problem }
         })?;
         let work = async {
             let _place = self.budget.place().await;
-            self.try_again(request, &address).await
+            self.try_again(url, &address, once).await
         };
         self.budget.in_time(&address, work).await
     }
@@ -125,12 +146,17 @@ impl Fetcher {
         self.budget.in_time(address, pause).await
     }
 
-    async fn try_again(&self, request: &Request, address: &str) -> Result<Answer, ServiceError> {
+    async fn try_again<T>(
+        &self,
+        url: &Url,
+        address: &str,
+        once: impl AsyncFn() -> Result<T, Failed>,
+    ) -> Result<T, ServiceError> {
         let mut tries = 0;
         loop {
             tries += 1;
             self.budget.request(address)?;
-            let outcome = match timeout(self.limits.answer, self.once(request)).await {
+            let outcome = match timeout(self.limits.answer, once()).await {
                 Ok(outcome) => outcome,
                 Err(_) => Err(Failed::Broken(format!(
                     "no whole answer within {} s",
@@ -143,7 +169,7 @@ impl Fetcher {
                 Err(failed) => failed,
             };
             if tries > self.limits.retries {
-                return Err(failed.ended(&request.url, tries));
+                return Err(failed.ended(url, tries));
             }
             sleep(pause::before(tries, failed.asked(), &self.limits)).await;
         }
@@ -151,15 +177,34 @@ impl Fetcher {
 
     /// Carries out a request once.
     async fn once(&self, request: &Request) -> Result<Answer, Failed> {
-        let response = self
-            .builder(request)
-            .send()
-            .await
-            .map_err(|error| Failed::of(&error, &request.url))?;
-        let status = response.status();
-        if status == StatusCode::NOT_MODIFIED {
+        let url = &request.url;
+        let response = self.accepted(self.builder(request), url).await?;
+        if response.status() == StatusCode::NOT_MODIFIED {
             return Ok(Answer::NotModified);
         }
+        let headers = response.headers();
+        let address = shown(response.url());
+        let content_crs = text(headers, HeaderName::from_static("content-crs"));
+        let content_type = text(headers, header::CONTENT_TYPE);
+        let validators = Validators::of(headers);
+        Ok(Answer::Body {
+            bytes: self.body(response, url, self.limits.bytes).await?,
+            content_type,
+            content_crs,
+            address,
+            validators,
+        })
+    }
+
+    /// Sends a request once, for an answer that is one: a body, or that nothing has changed.
+    async fn accepted(
+        &self,
+        request: reqwest::RequestBuilder,
+        url: &Url,
+    ) -> Result<Response, Failed> {
+        let sent = request.send().await;
+        let response = sent.map_err(|error| Failed::of(&error, url))?;
+        let status = response.status();
         if is_busy(status) {
             return Err(Failed::Busy {
                 status: status.to_string(),
@@ -172,33 +217,19 @@ impl Fetcher {
             // Of another scheme: the client does not even ask whether to follow.
             let to = Url::parse(&location).map_or(location, |url| shown(&url));
             return Err(Failed::Ended(ServiceError::Led {
-                address: shown(&request.url),
+                address: shown(url),
                 problem: format!("it leads to {to}, which is not followed"),
             }));
         }
-        if !status.is_success() {
-            let bytes = self.body(response, &request.url).await.unwrap_or_default();
+        if !status.is_success() && status != StatusCode::NOT_MODIFIED {
+            let bytes = self.body(response, url, self.limits.bytes).await;
             return Err(Failed::Ended(ServiceError::Refused {
-                address: shown(&request.url),
+                address: shown(url),
                 status: status.to_string(),
-                told: first_words(&bytes),
+                told: first_words(&bytes.unwrap_or_default()),
             }));
         }
-        let headers = response.headers();
-        let address = shown(response.url());
-        let content_crs = text(headers, HeaderName::from_static("content-crs"));
-        let content_type = text(headers, header::CONTENT_TYPE);
-        let validators = Validators {
-            etag: text(headers, header::ETAG),
-            last_modified: text(headers, header::LAST_MODIFIED),
-        };
-        Ok(Answer::Body {
-            bytes: self.body(response, &request.url).await?,
-            content_type,
-            content_crs,
-            address,
-            validators,
-        })
+        Ok(response)
     }
 
     fn builder(&self, request: &Request) -> reqwest::RequestBuilder {
@@ -223,7 +254,12 @@ impl Fetcher {
     }
 
     /// The whole body, piece by piece, so that one that does not end is given up in time.
-    async fn body(&self, mut response: Response, url: &Url) -> Result<Vec<u8>, Failed> {
+    async fn body(
+        &self,
+        mut response: Response,
+        url: &Url,
+        limit: u64,
+    ) -> Result<Vec<u8>, Failed> {
         let mut bytes = Vec::new();
         loop {
             match response.chunk().await {
@@ -232,10 +268,10 @@ impl Fetcher {
                     self.budget
                         .bytes(piece.len(), &address)
                         .map_err(Failed::Ended)?;
-                    if (bytes.len() + piece.len()) as u64 > self.limits.bytes {
+                    if (bytes.len() + piece.len()) as u64 > limit {
                         return Err(Failed::Ended(ServiceError::TooLarge {
                             address,
-                            limit: self.limits.bytes,
+                            limit,
                         }));
                     }
                     bytes.extend_from_slice(&piece);
