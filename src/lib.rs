@@ -81,6 +81,7 @@ pub mod statement;
 pub mod verdict;
 
 pub mod assess;
+pub mod collect;
 pub mod crs;
 pub mod gis;
 pub mod hazard;

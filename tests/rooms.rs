@@ -13,6 +13,7 @@
 mod anchor;
 mod barrier;
 mod beam;
+mod collect;
 mod crs;
 mod design;
 mod gis;

@@ -11,6 +11,7 @@ mod date;
 mod error;
 mod feature_cursor;
 mod feature_reader;
+mod fetched;
 mod geometry;
 mod last_error;
 mod layer_writer;
@@ -24,6 +25,7 @@ mod wkb;
 pub use error::GisError;
 pub use feature_cursor::FeatureCursor;
 pub use feature_reader::{FeatureReader, Record};
+pub use fetched::Fetched;
 pub use geometry::GeometryProblem;
 pub use layer_writer::{
     FieldKind, Fill, LayerDraft, LayerFormat, LayerPlan, LayerShape, write_layer, write_layers,
@@ -33,6 +35,7 @@ pub use start::start;
 pub use value::AttributeValue;
 
 pub(crate) use date::stated_date;
+pub(crate) use fetched::{FETCHED_FROM, FETCHED_ON, fetched};
 pub(crate) use messages::heard;
 pub(crate) use value::append_number;
 pub(crate) use wkb::WellKnownBinary;

@@ -29,9 +29,6 @@ pub struct FileParts<'connection> {
 /// written for being read in parts mostly lies within (common practice, no source).
 const START_BYTES: u64 = 64 << 10;
 
-/// Requests under way at once.
-const AT_ONCE: usize = 4;
-
 impl<'connection> FileParts<'connection> {
     /// Begins to read a file: its first 64 KiB.
     ///
@@ -118,7 +115,7 @@ impl<'connection> FileParts<'connection> {
             let bytes = self.part(&range).await?;
             Ok::<_, ServiceError>((range, bytes))
         });
-        let mut parts = stream::iter(parts).buffered(AT_ONCE);
+        let mut parts = stream::iter(parts).buffered(self.connection.limits().at_once.max(1));
         while let Some((range, bytes)) = parts.try_next().await? {
             take(range, bytes)?;
         }
@@ -131,6 +128,13 @@ impl<'connection> FileParts<'connection> {
                 "bytes {} to {} are none of the {} bytes of the file",
                 range.start, range.end, self.edition.length
             )));
+        }
+        let limit = self.connection.limits().bytes;
+        if range.end - range.start > limit {
+            return Err(ServiceError::TooLarge {
+                address: shown(&self.url),
+                limit,
+            });
         }
         let fetcher = self.connection.fetcher.as_ref();
         let may_be_kept = fetcher.is_none() || is_known_again(&self.edition);

@@ -22,6 +22,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod about;
 mod around;
 mod cells;
 mod deflated;

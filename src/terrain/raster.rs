@@ -19,7 +19,7 @@ use super::tiles::{TileShelf, Tiles};
 use super::tiling::{TileIndex, Tiling};
 use super::{CellReading, DemStatement, Gap, RasterRole, TerrainError, statement};
 use crate::crs::{CrsDefinition, CrsError, HorizontalCrs, LocalFrame, Projector, VerticalCrs};
-use crate::gis;
+use crate::gis::{self, Fetched};
 use crate::quantity::{Length, LengthUnit, unit::meter};
 use crate::site::Location;
 
@@ -33,6 +33,7 @@ pub struct Raster {
     pub(super) grid: Grid,
     unit: LengthUnit,
     dated: Option<String>,
+    fetched: Option<Fetched>,
     cell_size: Length,
     projector: Projector,
     cells: Cells,
@@ -86,6 +87,7 @@ impl Raster {
             |name| name.to_string_lossy().into_owned(),
         );
         let dated = gis::stated_date(&dataset);
+        let fetched = gis::fetched(&dataset);
         let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
@@ -93,6 +95,7 @@ impl Raster {
             grid,
             unit,
             dated,
+            fetched,
             cell_size: cell_size(&grid, projector.target()),
             projector,
             tiles: TileShelf::new(cells.tiling()),
@@ -132,6 +135,12 @@ impl Raster {
     #[must_use]
     pub fn dated(&self) -> Option<&str> {
         self.dated.as_deref()
+    }
+
+    /// Where it was fetched from, where it is a crop of a served file.
+    #[must_use]
+    pub const fn fetched(&self) -> Option<&Fetched> {
+        self.fetched.as_ref()
     }
 
     /// Its coordinate reference system.

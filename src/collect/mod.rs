@@ -1,0 +1,4 @@
+//! What services hold, brought onto the disk: only the part that is asked for, as files that are
+//! read like any other.
+
+pub mod terrain;

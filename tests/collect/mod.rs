@@ -1,0 +1,3 @@
+//! What services hold, brought onto the disk.
+
+mod terrain;
