@@ -16,6 +16,8 @@ pub(super) enum Manner {
     Well,
     /// With a date only.
     Dated,
+    /// With a weak tag, which no two parts can be put together by.
+    Weak,
     /// With nothing to know it again by.
     Nameless,
     /// Whole, whatever is asked for.
@@ -44,6 +46,7 @@ pub(super) enum Manner {
 
 pub(super) struct Server {
     at: SocketAddr,
+    file: Arc<Mutex<Arc<Vec<u8>>>>,
     seen: Arc<Mutex<Vec<String>>>,
 }
 
@@ -52,11 +55,13 @@ impl Server {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let at = listener.local_addr().unwrap();
         let seen = Arc::new(Mutex::new(Vec::new()));
-        let (file, noted) = (Arc::new(file), Arc::clone(&seen));
+        let file = Arc::new(Mutex::new(Arc::new(file)));
+        let (served, noted) = (Arc::clone(&file), Arc::clone(&seen));
         // It ends with the test program.
         thread::spawn(move || {
             for stream in listener.incoming() {
-                let (file, noted) = (Arc::clone(&file), Arc::clone(&noted));
+                let file = Arc::clone(&served.lock().unwrap());
+                let noted = Arc::clone(&noted);
                 thread::spawn(move || {
                     let mut stream = stream.unwrap();
                     let request = head(&stream);
@@ -70,7 +75,12 @@ impl Server {
                 });
             }
         });
-        Self { at, seen }
+        Self { at, file, seen }
+    }
+
+    /// Gives another file from now on.
+    pub(super) fn replace(&self, file: Vec<u8>) {
+        *self.file.lock().unwrap() = Arc::new(file);
     }
 
     pub(super) fn url(&self) -> String {
@@ -89,7 +99,7 @@ impl Server {
     }
 
     /// A message without the port that changes.
-    pub(super) fn said(&self, error: &impl ToString) -> String {
+    pub(super) fn said(&self, error: impl ToString) -> String {
         error
             .to_string()
             .replace(&format!("http://{}/models/dem.tif?token=…", self.at), "ADDRESS")
@@ -114,19 +124,21 @@ fn header<'a>(request: &'a str, name: &str) -> Option<&'a str> {
     lines.find_map(|line| line.strip_prefix(name)?.strip_prefix(": "))
 }
 
-const TAG: &str = "\"first\"";
 const DATE: &str = "sun, 06 nov 1994 08:49:37 gmt";
 
 fn answer(file: &[u8], request: &str, manner: Manner, number: usize) -> Vec<u8> {
     let tag = match manner {
         Manner::OtherTag => format!("\"{number}\""),
         Manner::Replaced if number > 1 => "\"second\"".to_owned(),
-        _ => TAG.to_owned(),
+        Manner::Weak => "W/\"first\"".to_owned(),
+        _ => format!("\"{:x}\"", sum(file)),
     };
     let same = |name: &str, own: &str| header(request, name).map(|known| known == own);
     let conditional = !matches!(manner, Manner::OtherTag | Manner::Nameless);
     if conditional {
-        let of_tag = (same("if-match", &tag), same("if-none-match", &tag));
+        // A weak tag matches no other where bytes have to be the same (section 13.1.1).
+        let must = same("if-match", &tag).map(|same| same && manner != Manner::Weak);
+        let of_tag = (must, same("if-none-match", &tag));
         let of_date = (
             same("if-unmodified-since", DATE),
             same("if-modified-since", DATE),
@@ -173,6 +185,13 @@ fn answer(file: &[u8], request: &str, manner: Manner, number: usize) -> Vec<u8> 
         bytes.truncate(bytes.len() - part.len() / 2);
     }
     bytes
+}
+
+/// Tells files apart (FNV-1a).
+fn sum(file: &[u8]) -> u64 {
+    file.iter().fold(0xcbf2_9ce4_8422_2325, |sum, byte| {
+        (sum ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
+    })
 }
 
 fn reply(status: &str, headers: &[&str], body: &[u8]) -> Vec<u8> {
