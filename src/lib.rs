@@ -10,6 +10,7 @@
 //!   [`risk`], [`verdict`]: the engineering, pure computation without files;
 //! - [`service`]: one request to a public service, with its bounds, and answers kept on the disk;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
+//! - [`collect`]: what services hold, brought onto the disk;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`surroundings`]: what lies around an assessed site, to be drawn;
 //! - [`mod@review`]: an assessment held against somebody's proposal;

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 /// The rooms, in the order in which they may import each other: a room imports only from
 /// rooms above it.
-const ROOMS: [&str; 25] = [
+const ROOMS: [&str; 26] = [
     "quantity",
     "statement",
     "beam",
@@ -25,6 +25,7 @@ const ROOMS: [&str; 25] = [
     "table",
     "terrain",
     "hazard",
+    "collect",
     "level",
     "assess",
     "surroundings",

@@ -82,7 +82,9 @@ pub enum ServiceError {
         problem: String,
     },
     /// A file of which the server gives no parts.
-    #[error("{address}: the server gives no parts of a file (it answers {status} to a range of bytes); accepted: a server that does, or the file itself: download it and name it by its path")]
+    #[error(
+        "{address}: the server gives no parts of a file (it answers {status} to a range of bytes); accepted: a server that does, or the file itself: download it and name it by its path"
+    )]
     NoParts {
         /// The address.
         address: String,

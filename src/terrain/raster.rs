@@ -88,6 +88,10 @@ impl Raster {
         );
         let dated = gis::stated_date(&dataset);
         let fetched = gis::fetched(&dataset);
+        let cell_size = fetched
+            .as_ref()
+            .and_then(|fetched| fetched.cell_size)
+            .unwrap_or_else(|| cell_size(&grid, projector.target()));
         let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
@@ -96,7 +100,7 @@ impl Raster {
             unit,
             dated,
             fetched,
-            cell_size: cell_size(&grid, projector.target()),
+            cell_size,
             projector,
             tiles: TileShelf::new(cells.tiling()),
             cells,
@@ -149,7 +153,8 @@ impl Raster {
         self.projector.target()
     }
 
-    /// The side of a square as large as one cell, at the middle of the raster.
+    /// The side of a square as large as one cell, at the middle of the raster, or of the served
+    /// one that it is a crop of.
     #[must_use]
     pub const fn cell_size(&self) -> Length {
         self.cell_size

@@ -2,11 +2,11 @@
 
 use std::ops::Range;
 
+use super::CollectTerrainError;
 use super::image::Image;
 use super::pages::Pages;
 use super::tiff::{Entry, Layout, Value, bytes_of_kind};
 use super::units::{Units, Window};
-use super::{CollectTerrainError, MOST_BYTES};
 
 /// Most blocks of one image.
 const MOST: usize = 1 << 21;
@@ -31,7 +31,11 @@ pub(super) async fn wanted(
     let across = image.size.in_blocks(image.block).columns;
     let mut rows = Vec::new();
     let mut count = 0_u64;
-    for Window { columns, rows: down } in units.blocks(image) {
+    for Window {
+        columns,
+        rows: down,
+    } in units.blocks(image.block)
+    {
         count = count.saturating_add((columns.end - columns.start) * (down.end - down.start));
         if count > MOST as u64 {
             return Err(refusals.too_much(format!("the places need more than {MOST} blocks of it")));
@@ -45,40 +49,39 @@ pub(super) async fn wanted(
         [offsets.range(&numbers), counts.range(&numbers)]
     });
     pages.read(needed.flatten().collect::<Vec<_>>()).await?;
-    let (mut blocks, mut sum) = (Vec::new(), 0_u64);
+    let mut blocks = Vec::new();
     for (row, columns) in rows {
         let numbers = row * across + columns.start..row * across + columns.end;
         let offsets = offsets.read(pages, &numbers)?;
         let counts = counts.read(pages, &numbers)?;
         for ((column, offset), count) in columns.zip(offsets).zip(counts) {
-            let place = format!("its block in column {} and row {} of blocks", column + 1, row + 1);
+            let place = format!(
+                "its block in column {} and row {} of blocks",
+                column + 1,
+                row + 1
+            );
             if count > 0 && offset == 0 {
                 return Err(refusals.damaged(format!("{place} has a length and no place")));
             }
             // No writer packs a block to twice what it holds.
             if count > 2 * image.block_bytes + 1024 {
                 let most = image.block_bytes;
-                let problem = format!("{place} has {count} bytes, and its cells no more than {most}");
+                let problem =
+                    format!("{place} has {count} bytes, and its cells no more than {most}");
                 return Err(refusals.damaged(problem));
             }
-            let end = offset.checked_add(count).filter(|end| *end <= pages.length());
+            let end = offset
+                .checked_add(count)
+                .filter(|end| *end <= pages.length());
             let end = end.ok_or_else(|| {
                 refusals.damaged(format!("{place} reaches beyond the end of the file"))
             })?;
-            sum += count;
             blocks.push(Block {
                 column,
                 row,
                 bytes: offset..end,
             });
         }
-    }
-    if sum > MOST_BYTES {
-        return Err(refusals.too_much(format!(
-            "the places need {} MiB of it, more than {} MiB",
-            sum >> 20,
-            MOST_BYTES >> 20
-        )));
     }
     Ok(blocks)
 }
@@ -102,9 +105,9 @@ impl<'a> Numbers<'a> {
     /// Where some of them lie, if not in the directory itself.
     fn range(&self, numbers: &Range<u64>) -> Option<Range<u64>> {
         match &self.value {
-            Some(Value::There(all)) => Some(
-                all.start + numbers.start * self.each..all.start + numbers.end * self.each,
-            ),
+            Some(Value::There(all)) => {
+                Some(all.start + numbers.start * self.each..all.start + numbers.end * self.each)
+            }
             _ => None,
         }
     }

@@ -59,7 +59,9 @@ async fn read_directory(
 ) -> Result<(Directory, u64), CollectTerrainError> {
     let refusals = pages.refusals();
     let far = || refusals.damaged("its directory lies beyond all files");
-    let count_end = place.checked_add(layout.count_bytes() as u64).ok_or_else(far)?;
+    let count_end = place
+        .checked_add(layout.count_bytes() as u64)
+        .ok_or_else(far)?;
     let count = pages.bytes(place..count_end).await?;
     let count = tiff::entries(layout, &count).unwrap_or(0);
     if count > MOST_ENTRIES {

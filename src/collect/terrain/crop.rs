@@ -67,7 +67,12 @@ impl Crop {
     }
 
     /// Settles where the blocks of a part go, from `start` on, and says so in the file.
-    fn place(&mut self, part: &Part, draft: &Draft, start: u64) -> Result<u64, CollectTerrainError> {
+    fn place(
+        &mut self,
+        part: &Part,
+        draft: &Draft,
+        start: u64,
+    ) -> Result<u64, CollectTerrainError> {
         let each = part.layout.offset_bytes();
         let [offsets, counts] = part.places.map(|tag| draft.place(tag).unwrap_or(0));
         let mut end = start;

@@ -71,11 +71,18 @@ impl Refusals {
 
     /// An error of the file that stands for the served one: it names the address instead.
     pub(super) fn terrain(&self, error: &TerrainError, stand_in: &Path) -> CollectTerrainError {
-        let text = error.to_string();
-        let named = format!("{}: ", stand_in.display());
+        let mut text = error.to_string();
+        let name = stand_in.file_name().map(|name| name.to_string_lossy());
+        for named in [Some(stand_in.to_string_lossy()), name]
+            .into_iter()
+            .flatten()
+        {
+            text = text.replace(&*named, &self.address);
+        }
+        let first = format!("{}: ", self.address);
         CollectTerrainError::Terrain {
             address: self.address.clone(),
-            problem: text.strip_prefix(&named).unwrap_or(&text).to_owned(),
+            problem: text.strip_prefix(&first).unwrap_or(&text).to_owned(),
         }
     }
 }

@@ -111,7 +111,10 @@ impl About<'_> {
             return Ok(None);
         };
         let number = entry.number(self.layout);
-        let wrong = || self.refusals.damaged(format!("its tag {tag} is not one number"));
+        let wrong = || {
+            self.refusals
+                .damaged(format!("its tag {tag} is not one number"))
+        };
         number.map(Some).ok_or_else(wrong)
     }
 

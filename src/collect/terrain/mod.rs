@@ -25,6 +25,7 @@ mod origin;
 mod pages;
 mod part;
 mod position;
+mod served;
 mod tiff;
 mod units;
 
@@ -32,20 +33,12 @@ pub use error::CollectTerrainError;
 
 use std::path::{Path, PathBuf};
 
-use self::blocks::Block;
-use self::contents::Contents;
-use self::crop::Crop;
 use self::error::Refusals;
-use self::image::Image;
-use self::pages::Pages;
-use self::part::Part;
-use self::tiff::tag;
-use self::units::{Units, Window};
-use crate::gis::{FETCHED_FROM, FETCHED_ON};
+use self::served::Served;
 use crate::quantity::Length;
 use crate::service::{Address, Connection, FileParts, ServiceError};
 use crate::site::Location;
-use crate::terrain::{Dem, DemStatement};
+use crate::terrain::DemStatement;
 
 /// Bytes that are asked for at once.
 const MOST_AT_ONCE: u64 = 8 << 20;
@@ -77,6 +70,32 @@ pub struct CollectedTerrain {
 /// How far that is depends on the question: the radius of adjacent grade, and the farthest
 /// opening from the building's place; half the side of the square of a page (1 km at most); 1.5 km
 /// where the edge of a zone is read on the terrain.
+///
+/// ```no_run
+/// use sillmark::collect::terrain;
+/// use sillmark::quantity::{Length, LengthUnit, VerticalDatum, unit::meter};
+/// use sillmark::service::{Address, Answers, Connection, Limits};
+/// use sillmark::site::Location;
+/// use sillmark::statement::{Place, Stated};
+/// use sillmark::terrain::{Dem, DemStatement};
+///
+/// let stated = "https://example.org/models/n41w075.tif";
+/// let address = Address::read(&Stated::new("dem", stated, Place::Option("option --dem".into())))?;
+/// let connection = Connection::open(&address, Answers::Fetched, Limits::default())?;
+/// let statement = DemStatement {
+///     unit: Some(LengthUnit::Metre),
+///     datum: Some(VerticalDatum::Navd88),
+///     crs: None,
+/// };
+/// let site = Location::from_degrees(-74.0335, 40.74)?;
+/// let margin = Length::new::<meter>(200.0);
+/// let part = terrain(&connection, &address, &statement, &[site], margin, "parts".as_ref())?;
+/// if let Some(file) = part.file {
+///     let ground = Dem::open(&file, &statement)?.ground_at(site)?;
+///     println!("{ground:?}, from {} of {} bytes", part.bytes_read, part.bytes_total);
+/// }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 /// [`CollectTerrainError`] with the address: the server gives no parts of files; the file is no
@@ -117,150 +136,4 @@ pub fn terrain(
             bytes_total: file.length(),
         })
     })
-}
-
-/// A served file whose directories were read.
-struct Served<'file> {
-    file: &'file FileParts<'file>,
-    refusals: &'file Refusals,
-    pages: Pages<'file>,
-    terrain: Image,
-    mask: Option<Image>,
-}
-
-/// What some places ask for.
-struct Asked {
-    units: Units,
-    beyond: Option<CollectTerrainError>,
-    /// Whether a block that is not stored is void by what the file says.
-    blank_is_void: bool,
-}
-
-impl<'file> Served<'file> {
-    async fn read(
-        file: &'file FileParts<'file>,
-        refusals: &'file Refusals,
-    ) -> Result<Self, CollectTerrainError> {
-        let mut pages = Pages::new(file, refusals);
-        let contents = Contents::read(&mut pages).await?;
-        let terrain = Image::read(&mut pages, contents.layout, &contents.terrain).await?;
-        let mask = match &contents.mask {
-            Some(mask) => Some(Image::read(&mut pages, contents.layout, mask).await?),
-            None => None,
-        };
-        if mask.as_ref().is_some_and(|mask| mask.size != terrain.size) {
-            return Err(refusals.damaged("its mask has another size than its image"));
-        }
-        Ok(Self {
-            file,
-            refusals,
-            pages,
-            terrain,
-            mask,
-        })
-    }
-
-    /// Opens a stand-in without blocks as terrain, and asks it for the cells about the places.
-    fn asked(
-        &self,
-        statement: &DemStatement,
-        places: &[Location],
-        margin: Length,
-        folder: &Path,
-    ) -> Result<Asked, CollectTerrainError> {
-        let Image { layout, size, .. } = self.terrain;
-        let whole = Window {
-            columns: 0..size.columns,
-            rows: 0..size.rows,
-        };
-        let part = Part::of(&self.terrain, &whole, &[]);
-        let stand_in = Crop::begin(layout, &[part], folder, self.refusals)?;
-        let refused = |error| self.refusals.terrain(&error, stand_in.path());
-        let dem = Dem::open(stand_in.path(), statement).map_err(refused)?;
-        let (columns, rows) = dem.size();
-        if (columns as u64, rows as u64) != (size.columns, size.rows) {
-            return Err(self.refusals.damaged("it has several sizes"));
-        }
-        let mut units = Units::of(&self.terrain, self.mask.as_ref());
-        let (mut beyond, mut reached) = (None, places.is_empty());
-        for place in places {
-            if !reached {
-                let outside = dem.beyond(*place).map_err(refused)?;
-                reached = outside.is_none();
-                beyond = beyond.or(outside);
-            }
-            if let Some([columns, rows]) = dem.cells_about(*place, margin).map_err(refused)?
-                && !units.want(&columns, &rows)
-            {
-                return Err(self.refusals.too_much("the places need too many parts of it"));
-            }
-        }
-        Ok(Asked {
-            units,
-            beyond: beyond.filter(|_| !reached).map(refused),
-            blank_is_void: dem.is_void(0, 0).map_err(refused)?,
-        })
-    }
-
-    /// Writes what is asked for into a file.
-    async fn collect(
-        &mut self,
-        asked: &Asked,
-        folder: &Path,
-        path: &Path,
-    ) -> Result<(), CollectTerrainError> {
-        let layout = self.terrain.layout;
-        let window = asked.units.window();
-        let blocks = blocks::wanted(&mut self.pages, &self.terrain, &asked.units).await?;
-        let has_holes = blocks.iter().any(|block| block.bytes.is_empty());
-        let mut terrain = Part::of(&self.terrain, &window, &blocks);
-        self.say_origin(&mut terrain);
-        let mut parts = vec![terrain];
-        if let Some(mask) = &self.mask {
-            if has_holes && !asked.blank_is_void {
-                return Err(self.holes());
-            }
-            let blocks: Vec<Block> =
-                blocks::wanted(&mut self.pages, mask, &asked.units).await?;
-            parts.push(Part::of(mask, &window, &blocks));
-        } else if !asked.blank_is_void && (has_holes || asked.units.leave_gaps()) {
-            parts.push(Part::mask(&self.terrain, &window, &blocks));
-        }
-        let served: u64 = parts
-            .iter()
-            .flat_map(Part::served)
-            .map(|range| range.end - range.start)
-            .sum();
-        if served > MOST_BYTES {
-            return Err(self.refusals.too_much(format!(
-                "the places need {} MiB of it, more than {} MiB",
-                served >> 20,
-                MOST_BYTES >> 20
-            )));
-        }
-        let mut crop = Crop::begin(layout, &parts, folder, self.refusals)?;
-        crop.fill(self.file).await?;
-        crop.end(path)
-    }
-
-    /// Lets the crop say where it comes from.
-    fn say_origin(&self, part: &mut Part) {
-        let place = part
-            .fields
-            .iter()
-            .position(|field| field.tag == tag::GDAL_METADATA);
-        let there = place.map(|place| part.fields.swap_remove(place));
-        let items = [
-            (FETCHED_FROM, self.refusals.address.as_str()),
-            (FETCHED_ON, self.file.date()),
-        ];
-        part.fields.push(origin::with_items(there.as_ref(), &items));
-    }
-
-    fn holes(&self) -> CollectTerrainError {
-        self.refusals.damaged(
-            "blocks of it are not stored, and neither a mark for no value nor its mask says what \
-             that means",
-        )
-    }
 }

@@ -61,7 +61,11 @@ mod tests {
 
     #[test]
     fn what_is_no_metadata_is_left_out() {
-        let field = Field::of(tag::GDAL_METADATA, tag::ASCII, b"<GDALMetadata><Item".to_vec());
+        let field = Field::of(
+            tag::GDAL_METADATA,
+            tag::ASCII,
+            b"<GDALMetadata><Item".to_vec(),
+        );
         assert!(text(Some(&field)).starts_with("<GDALMetadata>\n  <Item name=\"A\">"));
     }
 }

@@ -1,6 +1,6 @@
 //! The parts of the file in which its directories lie, page by page.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 use super::error::Refusals;
@@ -58,7 +58,7 @@ impl<'file> Pages<'file> {
         ranges: impl IntoIterator<Item = Range<u64>>,
     ) -> Result<(), CollectTerrainError> {
         let length = self.file.length();
-        let mut missing = BTreeMap::new();
+        let mut missing = BTreeSet::new();
         for range in ranges {
             if range.end > length || range.start > range.end {
                 return Err(self.beyond(&range));
@@ -68,7 +68,7 @@ impl<'file> Pages<'file> {
             }
             for page in range.start / PAGE..range.end.div_ceil(PAGE) {
                 if !self.held.contains_key(&page) {
-                    missing.insert(page, ());
+                    missing.insert(page);
                 }
             }
             if (self.held.len() + missing.len()) as u64 * PAGE > MOST {
@@ -76,7 +76,7 @@ impl<'file> Pages<'file> {
             }
         }
         let mut runs: Vec<Range<u64>> = Vec::new();
-        for page in missing.into_keys() {
+        for page in missing {
             let (start, end) = (page * PAGE, ((page + 1) * PAGE).min(length));
             match runs.last_mut() {
                 Some(run) if run.end == start && end - run.start <= MOST_AT_ONCE => run.end = end,

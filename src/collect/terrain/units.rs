@@ -3,7 +3,7 @@
 use std::collections::{BTreeSet, HashSet};
 use std::ops::Range;
 
-use super::image::{Image, Size};
+use super::image::Size;
 
 /// Cells a side that a unit has at least, as far as the image does.
 const LEAST_SIDE: u64 = 64;
@@ -29,20 +29,19 @@ pub(super) struct Units {
 }
 
 impl Units {
-    pub(super) fn of(terrain: &Image, mask: Option<&Image>) -> Self {
-        let mask = mask.map_or(terrain.block, |mask| mask.block);
-        let side = |one: u64, other: u64, whole: u64| {
-            let both = common_multiple(one, other);
-            let unit = both.saturating_mul(LEAST_SIDE.div_ceil(both));
-            // A unit that holds the whole image needs no more than that.
-            if unit >= whole { whole.max(1) } else { unit }
+    /// Units of an image of a size, cut into blocks of each of some sizes.
+    pub(super) fn of(size: Size, blocks: &[Size]) -> Self {
+        let side = |of: fn(&Size) -> u64| {
+            let all = blocks.iter().map(of).fold(1, common_multiple);
+            let unit = all.saturating_mul(LEAST_SIDE.div_ceil(all));
+            // A unit that holds the whole image need not hold more.
+            unit.min(of(&size))
         };
-        let size = terrain.size;
         Self {
             size,
             unit: Size {
-                columns: side(terrain.block.columns, mask.columns, size.columns),
-                rows: side(terrain.block.rows, mask.rows, size.rows),
+                columns: side(|size| size.columns),
+                rows: side(|size| size.rows),
             },
             wanted: BTreeSet::new(),
             asked: HashSet::new(),
@@ -81,7 +80,9 @@ impl Units {
         let range = |of: fn(&(u64, u64)) -> u64, side: u64, whole: u64| {
             let units = || self.wanted.iter().map(of);
             let first = units().min().unwrap_or(0) * side;
-            let end = units().max().map_or(0, |last| (last + 1).saturating_mul(side));
+            let end = units()
+                .max()
+                .map_or(0, |last| (last + 1).saturating_mul(side));
             first..end.min(whole)
         };
         Window {
@@ -98,12 +99,8 @@ impl Units {
         all > self.wanted.len() as u64
     }
 
-    /// The blocks of an image in the wanted units, in rectangles of blocks.
-    pub(super) fn blocks<'units>(
-        &'units self,
-        image: &Image,
-    ) -> impl Iterator<Item = Window> + use<'units> {
-        let block = image.block;
+    /// The blocks of a size in the wanted units, in rectangles of blocks.
+    pub(super) fn blocks(&self, block: Size) -> impl Iterator<Item = Window> {
         self.wanted.iter().map(move |(row, column)| {
             let within = |unit: u64, side: u64, block: u64, whole: u64| {
                 let first = unit * side;
@@ -125,4 +122,43 @@ fn common_multiple(one: u64, other: u64) -> u64 {
         (divisor, rest) = (rest, divisor % rest);
     }
     (one / divisor.max(1)).saturating_mul(other)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const fn size(columns: u64, rows: u64) -> Size {
+        Size { columns, rows }
+    }
+
+    #[test]
+    fn units_are_whole_blocks_of_every_image() {
+        let (one, other) = (size(48, 1000), size(64, 3));
+        let mut units = Units::of(size(1000, 900), &[one, other]);
+        // 192 columns are four and three blocks; the rows cannot be parted.
+        assert!(units.want(&(200..390), &(5..6)));
+        assert!(units.want(&(960..1000), &(0..1)));
+        let window = units.window();
+        assert_eq!((window.columns, window.rows), (192..1000, 0..900));
+        assert!(units.leave_gaps());
+        let columns = |block| units.blocks(block).map(|window| window.columns);
+        let columns = |block| columns(block).collect::<Vec<_>>();
+        assert_eq!(columns(one), [4..8, 8..12, 20..21]);
+        assert_eq!(columns(other), [3..6, 6..9, 15..16]);
+    }
+
+    #[test]
+    fn small_blocks_are_taken_together_and_too_many_refused() {
+        let strips = size(5000, 1);
+        let mut units = Units::of(size(5000, 5000), &[strips]);
+        assert!(units.want(&(10..11), &(70..71)));
+        assert_eq!(units.window().rows, 64..128);
+        assert!(!units.leave_gaps());
+        let side = 1 << 30;
+        let mut units = Units::of(size(side, side), &[size(16, 16)]);
+        let all = 0..usize::try_from(side).unwrap();
+        assert!(!units.want(&all, &all));
+        assert!(units.is_empty());
+    }
 }

@@ -254,12 +254,7 @@ impl Fetcher {
     }
 
     /// The whole body, piece by piece, so that one that does not end is given up in time.
-    async fn body(
-        &self,
-        mut response: Response,
-        url: &Url,
-        limit: u64,
-    ) -> Result<Vec<u8>, Failed> {
+    async fn body(&self, mut response: Response, url: &Url, limit: u64) -> Result<Vec<u8>, Failed> {
         let mut bytes = Vec::new();
         loop {
             match response.chunk().await {
@@ -269,10 +264,7 @@ impl Fetcher {
                         .bytes(piece.len(), &address)
                         .map_err(Failed::Ended)?;
                     if (bytes.len() + piece.len()) as u64 > limit {
-                        return Err(Failed::Ended(ServiceError::TooLarge {
-                            address,
-                            limit,
-                        }));
+                        return Err(Failed::Ended(ServiceError::TooLarge { address, limit }));
                     }
                     bytes.extend_from_slice(&piece);
                 }

@@ -61,7 +61,8 @@ impl Fetcher {
         range: Range<u64>,
         held: Held<'_>,
     ) -> Result<PartAnswer, ServiceError> {
-        self.bounded(url, || self.part_once(url, &range, held)).await
+        self.bounded(url, || self.part_once(url, &range, held))
+            .await
     }
 
     async fn part_once(
@@ -135,26 +136,24 @@ impl Fetcher {
 fn conditional(request: RequestBuilder, held: Held<'_>) -> RequestBuilder {
     let (edition, of_tag, of_date) = match held {
         Held::Nothing => return request,
-        Held::Same(edition) => (
-            edition,
-            header::IF_NONE_MATCH,
-            header::IF_MODIFIED_SINCE,
-        ),
+        Held::Same(edition) => (edition, header::IF_NONE_MATCH, header::IF_MODIFIED_SINCE),
         Held::Others(edition) => (edition, header::IF_MATCH, header::IF_UNMODIFIED_SINCE),
     };
     let Validators {
         etag,
         last_modified,
     } = &edition.validators;
-    let etag = etag.as_deref().filter(|etag| {
-        matches!(held, Held::Same(_)) || !etag.starts_with("W/")
-    });
+    let etag = etag
+        .as_deref()
+        .filter(|etag| matches!(held, Held::Same(_)) || !etag.starts_with("W/"));
     // Of both, the tag decides: a server that knows it looks at no date (section 13.2.2).
     let conditions = [(of_tag, etag), (of_date, last_modified.as_deref())];
     conditions
         .into_iter()
         .filter_map(|(name, value)| Some((name, HeaderValue::from_str(value?).ok()?)))
-        .fold(request, |request, (name, value)| request.header(name, value))
+        .fold(request, |request, (name, value)| {
+            request.header(name, value)
+        })
 }
 
 /// A condition that does not hold: the file is another one.
@@ -196,8 +195,14 @@ mod tests {
             length_of_whole(Some("bytes 42-1233/1234"), &(42..1234)),
             Some(1234)
         );
-        assert_eq!(length_of_whole(Some("bytes 0-99/300"), &(0..100)), Some(300));
-        assert_eq!(length_of_whole(Some("bytes 0-99/100"), &(0..500)), Some(100));
+        assert_eq!(
+            length_of_whole(Some("bytes 0-99/300"), &(0..100)),
+            Some(300)
+        );
+        assert_eq!(
+            length_of_whole(Some("bytes 0-99/100"), &(0..500)),
+            Some(100)
+        );
         for stated in [
             "bytes 42-1233/*",
             "bytes */1234",

@@ -19,7 +19,7 @@ fn outcome(manner: Manner) -> Result<(), String> {
         }
         Err(error) => {
             assert_eq!(left, 0, "{manner:?} leaves something behind");
-            Err(server.said(error))
+            Err(server.said(&error))
         }
     }
 }
@@ -51,9 +51,15 @@ fn another_part_is_refused() {
         "ADDRESS: asked for bytes 0 to 65535, the server sends a part without saying which"
     );
     let said = outcome(Manner::UnknownLength).unwrap_err();
-    assert!(said.ends_with("the server sends \"bytes 0-65535/*\""), "{said}");
+    assert!(
+        said.ends_with("the server sends \"bytes 0-65535/*\""),
+        "{said}"
+    );
     let said = outcome(Manner::Longer).unwrap_err();
-    assert!(said.ends_with("the server sends \"bytes 0-65535/65535\""), "{said}");
+    assert!(
+        said.ends_with("the server sends \"bytes 0-65535/65535\""),
+        "{said}"
+    );
 }
 
 #[test]
@@ -70,7 +76,10 @@ fn a_file_that_changes_is_given_up() {
 #[test]
 fn a_part_that_ends_early_is_no_part() {
     let said = outcome(Manner::Cut).unwrap_err();
-    assert!(said.starts_with("ADDRESS: ") && said.ends_with("(tried 2 times)"), "{said}");
+    assert!(
+        said.starts_with("ADDRESS: ") && said.ends_with("(tried 2 times)"),
+        "{said}"
+    );
     assert_eq!(
         outcome(Manner::Half).unwrap_err(),
         "ADDRESS: asked for 65536 bytes from 0 on, the server sends 32768"

@@ -6,7 +6,7 @@ use std::time::Duration;
 use gdal::raster::{Buffer, GdalType, RasterCreationOptions};
 use gdal::spatial_ref::SpatialRef;
 use gdal::{Dataset, DriverManager, Metadata as _};
-use sillmark::collect::terrain::{CollectTerrainError, CollectedTerrain, terrain};
+use sillmark::collect::{CollectTerrainError, CollectedTerrain, terrain};
 use sillmark::quantity::{Length, LengthUnit, VerticalDatum, unit::meter};
 use sillmark::service::{Answers, Cache, Connection, Limits};
 use sillmark::site::Location;
@@ -34,7 +34,7 @@ pub(super) fn write<T: GdalType + Copy>(
     cell: impl Fn(usize, usize) -> T,
 ) -> Dataset {
     sillmark::gis::start();
-    let options = RasterCreationOptions::from_iter(options.iter().copied());
+    let options = options.iter().copied().collect::<RasterCreationOptions>();
     let (columns, rows) = SIZE;
     let mut dataset = DriverManager::get_driver_by_name("GTiff")
         .unwrap()
@@ -43,7 +43,9 @@ pub(super) fn write<T: GdalType + Copy>(
     dataset.set_geo_transform(&transform).unwrap();
     let crs = SpatialRef::from_definition("EPSG:26918").unwrap();
     dataset.set_spatial_ref(&crs).unwrap();
-    dataset.set_metadata_item("SOURCE", "invented & <made up>", "").unwrap();
+    dataset
+        .set_metadata_item("SOURCE", "invented & <made up>", "")
+        .unwrap();
     let mut band = dataset.rasterband(1).unwrap();
     band.set_no_data_value(no_data).unwrap();
     let cells = (0..rows).flat_map(|row| (0..columns).map(move |column| (column, row)));
@@ -56,7 +58,12 @@ pub(super) fn write<T: GdalType + Copy>(
 /// A usual terrain model: tiles, deflated.
 pub(super) fn usual(folder: &Path) -> PathBuf {
     let path = folder.join("usual.tif");
-    let options = ["TILED=YES", "BLOCKXSIZE=64", "BLOCKYSIZE=64", "COMPRESS=DEFLATE"];
+    let options = [
+        "TILED=YES",
+        "BLOCKXSIZE=64",
+        "BLOCKYSIZE=64",
+        "COMPRESS=DEFLATE",
+    ];
     let dataset = write(&path, &options, NORTH_UP, Some(-9999.0), |column, row| {
         height(column, row) as f32
     });
@@ -97,7 +104,14 @@ pub(super) fn collect_kept(
     let address = server.address();
     let connection = Connection::open(&address, answers, limits())?;
     let statement = metres_navd88();
-    terrain(&connection, &address, &statement, places, metres(margin), folder)
+    terrain(
+        &connection,
+        &address,
+        &statement,
+        places,
+        metres(margin),
+        folder,
+    )
 }
 
 pub(super) fn collect(
@@ -133,7 +147,10 @@ pub(super) fn assert_window(whole: &Path, crop: &Path) -> (usize, usize) {
     let ((columns, rows), whole_at, all) = cells(whole);
     let ((width, height), crop_at, part) = cells(crop);
     let [x, column_x, row_x, y, column_y, row_y] = whole_at;
-    assert_eq!([crop_at[1], crop_at[2], crop_at[4], crop_at[5]], [column_x, row_x, column_y, row_y]);
+    assert_eq!(
+        [crop_at[1], crop_at[2], crop_at[4], crop_at[5]],
+        [column_x, row_x, column_y, row_y]
+    );
     let area = column_x * row_y - row_x * column_y;
     let (right, down) = (crop_at[0] - x, crop_at[3] - y);
     let column = (right * row_y - row_x * down) / area;
@@ -144,7 +161,10 @@ pub(super) fn assert_window(whole: &Path, crop: &Path) -> (usize, usize) {
     for line in 0..height {
         let start = (row + line) * columns + column;
         let (expected, found) = (&all[start..start + width], &part[line * width..][..width]);
-        let same = expected.iter().zip(found).all(|(one, other)| one.to_bits() == other.to_bits());
+        let same = expected
+            .iter()
+            .zip(found)
+            .all(|(one, other)| one.to_bits() == other.to_bits());
         assert!(same, "row {line} of {}", crop.display());
     }
     (column, row)

@@ -2,9 +2,7 @@
 
 use sillmark::service::Answers;
 
-use super::fixture::{
-    NORTH_UP, assert_window, cache, cells, collect_kept, served, usual, write,
-};
+use super::fixture::{NORTH_UP, assert_window, cache, cells, collect_kept, served, usual, write};
 use super::server::{Manner, Server};
 use crate::terrain::fixture::place;
 
@@ -36,7 +34,7 @@ fn offline_the_cache_alone_answers() {
     let offline = || Answers::Kept(cache(folder.path()));
     let nothing = collect_kept(&server, offline(), &site, 400.0, folder.path()).unwrap_err();
     assert_eq!(
-        server.said(nothing),
+        server.said(&nothing),
         "ADDRESS: no answer is kept; fetch it once without --offline"
     );
     let fetched = Answers::FetchedAndKept(cache(folder.path()));
@@ -48,7 +46,7 @@ fn offline_the_cache_alone_answers() {
     // Of another place nothing was kept.
     let other = [place(500.0, -500.0)];
     let error = collect_kept(&server, offline(), &other, 400.0, folder.path()).unwrap_err();
-    assert!(server.said(error).contains("no answer is kept"));
+    assert!(server.said(&error).contains("no answer is kept"));
     assert_eq!(server.seen().len(), asked);
 }
 
@@ -61,7 +59,12 @@ fn a_file_that_changed_is_fetched_anew() {
     collect_kept(&server, answers(), &site, 400.0, folder.path()).unwrap();
     let other = folder.path().join("other.tif");
     // As long as the first one: not deflated, and no cell the same.
-    let options = ["TILED=YES", "BLOCKXSIZE=64", "BLOCKYSIZE=64", "COMPRESS=DEFLATE"];
+    let options = [
+        "TILED=YES",
+        "BLOCKXSIZE=64",
+        "BLOCKYSIZE=64",
+        "COMPRESS=DEFLATE",
+    ];
     let written = write(&other, &options, NORTH_UP, Some(-9999.0), |column, row| {
         (column * 3 + row) as f32
     });

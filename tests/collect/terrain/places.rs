@@ -24,7 +24,11 @@ fn assert_same(whole: &Dem, crop: &Dem, at: Location, radius: f64) {
         }
         (one, other) => assert_eq!(one.is_err(), other.is_err()),
     }
-    let rim = |dem: &Dem| dem.ground_at(at).unwrap().map(|ground| (ground.at_rim, ground.no_data_nearby));
+    let rim = |dem: &Dem| {
+        dem.ground_at(at)
+            .unwrap()
+            .map(|ground| (ground.at_rim, ground.no_data_nearby))
+    };
     assert_eq!(rim(whole), rim(crop));
 }
 
@@ -69,17 +73,29 @@ fn a_square_and_openings_farther_away_are_in_the_margin() {
     let server = served(&path);
     let site = place(3333.0, -2222.0);
     let reach = 500.0;
-    let crop = collect(&server, &[site], reach, folder.path()).unwrap().file.unwrap();
+    let crop = collect(&server, &[site], reach, folder.path())
+        .unwrap()
+        .file
+        .unwrap();
     let open = |path| Terrain::new(vec![Dem::open(path, &metres_navd88()).unwrap()]);
     let (whole, crop) = (open(&path), open(&crop));
     let steps = [-1.0, -0.7, -0.31, 0.0, 0.2, 0.55, 1.0];
     let square: Vec<_> = steps
         .iter()
-        .flat_map(|x| steps.map(|y| Coord { x: reach * x, y: reach * y }))
+        .flat_map(|x| {
+            steps.map(|y| Coord {
+                x: reach * x,
+                y: reach * y,
+            })
+        })
         .collect();
     let spots = |terrain: &Terrain| terrain.spots_around(site, &square).unwrap();
     for (one, other) in spots(&whole).into_iter().zip(spots(&crop)) {
-        let difference = one.unwrap().elevation.above(other.unwrap().elevation).unwrap();
+        let difference = one
+            .unwrap()
+            .elevation
+            .above(other.unwrap().elevation)
+            .unwrap();
         assert!((difference / metres(1.0)).value.abs() < 1e-9);
     }
 }
@@ -89,7 +105,11 @@ fn places_far_apart_ask_for_what_lies_about_each() {
     let folder = tempfile::tempdir().unwrap();
     let path = usual(folder.path());
     let server = served(&path);
-    let places = [place(400.0, -400.0), place(6500.0, -5000.0), place(405.0, -401.0)];
+    let places = [
+        place(400.0, -400.0),
+        place(6500.0, -5000.0),
+        place(405.0, -401.0),
+    ];
     let collected = collect(&server, &places, 100.0, folder.path()).unwrap();
     assert_eq!(collected.beyond, None);
     let crop = Dem::open(&collected.file.unwrap(), &metres_navd88()).unwrap();
@@ -111,7 +131,7 @@ fn a_place_outside_is_told_with_the_address() {
     let far = place(90_000.0, -2600.0);
     let collected = collect(&server, &[far], 500.0, crops.path()).unwrap();
     assert_eq!(collected.file, None);
-    let said = server.said(collected.beyond.unwrap());
+    let said = server.said(&collected.beyond.unwrap());
     let start = "ADDRESS: does not reach longitude ";
     assert!(said.starts_with(start), "{said}");
     // The whole file is told, not a part of it.
@@ -133,7 +153,7 @@ fn what_the_file_does_not_state_is_asked_for_before_anything_is_fetched() {
     let limits = super::fixture::limits();
     let answers = sillmark::service::Answers::Fetched;
     let connection = sillmark::service::Connection::open(&address, answers, limits).unwrap();
-    let error = sillmark::collect::terrain::terrain(
+    let error = sillmark::collect::terrain(
         &connection,
         &address,
         &sillmark::terrain::DemStatement::default(),
@@ -141,7 +161,7 @@ fn what_the_file_does_not_state_is_asked_for_before_anything_is_fetched() {
         metres(100.0),
         folder.path(),
     );
-    let said = server.said(error.unwrap_err());
+    let said = server.said(&error.unwrap_err());
     let start = "ADDRESS: does not state its vertical unit; state it with --dem-unit";
     assert!(said.starts_with(start), "{said}");
     assert_eq!(server.seen().len(), 1);

@@ -1,6 +1,6 @@
 //! Open data: the ground at points is that of the file.
 
-use sillmark::collect::terrain::terrain;
+use sillmark::collect::terrain;
 use sillmark::crs::{CrsDefinition, Projector};
 use sillmark::quantity::{LengthUnit, VerticalDatum};
 use sillmark::service::{Answers, Connection};
@@ -13,14 +13,26 @@ use crate::support::open_data;
 /// Terrain models of FEMA's and USGS's open data (see the README of the folder), each with a place
 /// within: strips in LZW, tiles without a mark for no value, tiles that are not packed.
 const MODELS: [(&str, LengthUnit, [f64; 2]); 4] = [
-    ("hudson/hoboken_dem.tif", LengthUnit::Metre, [-74.0335, 40.7440]),
-    ("hudson/jerseycity_dem.tif", LengthUnit::Metre, [-74.0700, 40.7200]),
+    (
+        "hudson/hoboken_dem.tif",
+        LengthUnit::Metre,
+        [-74.0335, 40.7440],
+    ),
+    (
+        "hudson/jerseycity_dem.tif",
+        LengthUnit::Metre,
+        [-74.0700, 40.7200],
+    ),
     (
         "houston/ned19_n29x75_w095x50_tx_houstoncity_2008_clipped_feet.tif",
         LengthUnit::Foot,
         [f64::NAN, f64::NAN],
     ),
-    ("muncy/Muncy_dem_resampled.tif", LengthUnit::Foot, [f64::NAN, f64::NAN]),
+    (
+        "muncy/Muncy_dem_resampled.tif",
+        LengthUnit::Foot,
+        [f64::NAN, f64::NAN],
+    ),
 ];
 
 /// The middle of a raster whose coordinates are no degrees, by bisection over its projector.
@@ -28,7 +40,10 @@ fn middle(path: &std::path::Path) -> Location {
     let dataset = sillmark::gis::open_raster(path).unwrap();
     let [x, column, _, y, _, row] = dataset.geo_transform().unwrap();
     let (columns, rows) = dataset.raster_size();
-    let (x, y) = (x + column * columns as f64 / 2.0, y + row * rows as f64 / 2.0);
+    let (x, y) = (
+        x + column * columns as f64 / 2.0,
+        y + row * rows as f64 / 2.0,
+    );
     let crs = CrsDefinition::from_spatial_ref(&dataset.spatial_ref().unwrap()).unwrap();
     let projector = Projector::new(crs.horizontal).unwrap();
     let (mut longitude, mut latitude) = (-86.0, 35.0);
@@ -62,11 +77,19 @@ fn real_models_say_the_same_in_part_as_whole() {
             crs: None,
         };
         let margin = metres(120.0);
-        let collected =
-            terrain(&connection, &address, &statement, &[site], margin, folder.path()).unwrap();
-        eprintln!("{name}: {} of {} bytes", collected.bytes_read, collected.bytes_total);
+        let collected = terrain(
+            &connection,
+            &address,
+            &statement,
+            &[site],
+            margin,
+            folder.path(),
+        )
+        .unwrap();
+        assert!(collected.bytes_read < collected.bytes_total);
         let whole = Dem::open(&path, &statement).unwrap();
         let crop = Dem::open(&collected.file.unwrap(), &statement).unwrap();
+        assert_eq!(whole.cell_size(), crop.cell_size());
         let mut compared = 0;
         for step in -10..=10 {
             for other in -10..=10 {

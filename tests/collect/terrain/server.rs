@@ -99,10 +99,11 @@ impl Server {
     }
 
     /// A message without the port that changes.
-    pub(super) fn said(&self, error: impl ToString) -> String {
-        error
-            .to_string()
-            .replace(&format!("http://{}/models/dem.tif?token=…", self.at), "ADDRESS")
+    pub(super) fn said(&self, error: &impl ToString) -> String {
+        error.to_string().replace(
+            &format!("http://{}/models/dem.tif?token=…", self.at),
+            "ADDRESS",
+        )
     }
 }
 
@@ -143,7 +144,11 @@ fn answer(file: &[u8], request: &str, manner: Manner, number: usize) -> Vec<u8> 
             same("if-unmodified-since", DATE),
             same("if-modified-since", DATE),
         );
-        let (must, must_not) = if manner == Manner::Dated { of_date } else { of_tag };
+        let (must, must_not) = if manner == Manner::Dated {
+            of_date
+        } else {
+            of_tag
+        };
         if must == Some(false) {
             return reply("412 Precondition Failed", &[], b"");
         }
@@ -166,7 +171,11 @@ fn answer(file: &[u8], request: &str, manner: Manner, number: usize) -> Vec<u8> 
     };
     let part = &file[range.clone()];
     let of = |range: Range<usize>, length: String| {
-        format!("Content-Range: bytes {}-{}/{length}", range.start, range.end - 1)
+        format!(
+            "Content-Range: bytes {}-{}/{length}",
+            range.start,
+            range.end - 1
+        )
     };
     let length = file.len().to_string();
     let (said, part) = match manner {

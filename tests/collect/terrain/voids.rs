@@ -38,16 +38,29 @@ fn blocks_that_are_not_stored_are_void() {
             assert!(stored < 300_000, "{stored}");
             let server = served(&path);
             let site = place(3150.0, -2500.0);
-            let crop = collect(&server, &[site], 300.0, folder.path()).unwrap().file;
+            let crop = collect(&server, &[site], 300.0, folder.path())
+                .unwrap()
+                .file;
             let crop = Dem::open(&crop.unwrap(), &metres_navd88()).unwrap();
             let whole = Dem::open(&path, &metres_navd88()).unwrap();
             let (one, other) = (metres(&whole, site).unwrap(), metres(&crop, site).unwrap());
             assert!((one - other).abs() < 1e-9);
             // South of the stored ones; without a mark the file itself would read as 0 m there.
             let south = place(3150.0, -2750.0);
-            assert_eq!(metres(&crop, south), Err(Gap::Void), "{no_data:?} {block:?}");
+            assert_eq!(
+                metres(&crop, south),
+                Err(Gap::Void),
+                "{no_data:?} {block:?}"
+            );
             let of_file = metres(&whole, south);
-            assert_eq!(of_file, if no_data.is_some() { Err(Gap::Void) } else { Ok(0.0) });
+            assert_eq!(
+                of_file,
+                if no_data.is_some() {
+                    Err(Gap::Void)
+                } else {
+                    Ok(0.0)
+                }
+            );
         }
     }
 }
@@ -56,14 +69,19 @@ fn blocks_that_are_not_stored_are_void() {
 fn what_was_not_read_is_void_without_a_mark_in_the_file() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("whole.tif");
-    for options in [&TILED[..], &["BLOCKYSIZE=8", "BIGTIFF=YES", "ENDIANNESS=BIG"]] {
+    for options in [
+        &TILED[..],
+        &["BLOCKYSIZE=8", "BIGTIFF=YES", "ENDIANNESS=BIG"],
+    ] {
         let written = write(&path, options, NORTH_UP, None, |column, row| {
             (column % 50 + row % 40 + 5) as u16
         });
         written.close().unwrap();
         let server = served(&path);
         let places = [place(400.0, -400.0), place(6500.0, -5000.0)];
-        let crop = collect(&server, &places, 100.0, folder.path()).unwrap().file;
+        let crop = collect(&server, &places, 100.0, folder.path())
+            .unwrap()
+            .file;
         let crop = Dem::open(&crop.unwrap(), &metres_navd88()).unwrap();
         let whole = Dem::open(&path, &metres_navd88()).unwrap();
         for site in places {
@@ -84,12 +102,13 @@ fn masked(folder: &Path, options: &[&str]) -> PathBuf {
     });
     let mut band = dataset.rasterband(1).unwrap();
     band.create_mask_band(true).unwrap();
-    let mut mask = band.open_mask_band().unwrap();
     let cells = (0..SIZE.1).flat_map(|row| (0..SIZE.0).map(move |column| column + row));
     let shown = cells.map(|sum| if sum % 7 == 0 { 0_u8 } else { 255 });
     let mut buffer = Buffer::new(SIZE, shown.collect());
-    mask.write((0, 0), SIZE, &mut buffer).unwrap();
-    drop(mask);
+    band.open_mask_band()
+        .unwrap()
+        .write((0, 0), SIZE, &mut buffer)
+        .unwrap();
     dataset.close().unwrap();
     path
 }
@@ -99,7 +118,12 @@ fn a_mask_comes_with_its_image() {
     let folder = tempfile::tempdir().unwrap();
     for options in [
         &TILED[..],
-        &["TILED=YES", "BLOCKXSIZE=128", "BLOCKYSIZE=64", "COMPRESS=LZW"],
+        &[
+            "TILED=YES",
+            "BLOCKXSIZE=128",
+            "BLOCKYSIZE=64",
+            "COMPRESS=LZW",
+        ],
         &["BLOCKYSIZE=6", "COMPRESS=DEFLATE"],
         &["BLOCKYSIZE=6", "BIGTIFF=YES"],
     ] {
@@ -115,7 +139,10 @@ fn a_mask_comes_with_its_image() {
         let mut voids = 0;
         for step in 0..100 {
             // Middles of cells.
-            let at = place(3455.0 + f64::from(step % 10 * 10), -2555.0 - f64::from(step / 10 * 10));
+            let at = place(
+                3455.0 + f64::from(step % 10 * 10),
+                -2555.0 - f64::from(step / 10 * 10),
+            );
             match (metres(&whole, at), metres(&crop, at)) {
                 (Ok(one), Ok(other)) => assert!((one - other).abs() < 1e-9),
                 (one, other) => {

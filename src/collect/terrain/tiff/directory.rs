@@ -53,13 +53,12 @@ impl Entry {
     /// Where its value is; `None` where its type is unknown or it ends beyond all files.
     pub(crate) fn value(&self, layout: Layout) -> Option<Value<'_>> {
         let bytes = self.count.checked_mul(bytes_of_kind(self.kind)?)?;
-        match usize::try_from(bytes).ok().and_then(|count| self.place.get(..count)) {
-            Some(here) => Some(Value::Here(here)),
-            None => {
-                let start = layout.number(&self.place);
-                Some(Value::There(start..start.checked_add(bytes)?))
-            }
+        let here = usize::try_from(bytes).ok();
+        if let Some(here) = here.and_then(|count| self.place.get(..count)) {
+            return Some(Value::Here(here));
         }
+        let start = layout.number(&self.place);
+        Some(Value::There(start..start.checked_add(bytes)?))
     }
 
     /// Its value where that is one whole number without a sign.

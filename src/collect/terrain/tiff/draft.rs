@@ -35,7 +35,8 @@ impl Field {
     }
 
     fn bytes(&self) -> u64 {
-        self.count.saturating_mul(bytes_of_kind(self.kind).unwrap_or(1))
+        self.count
+            .saturating_mul(bytes_of_kind(self.kind).unwrap_or(1))
     }
 }
 

@@ -31,7 +31,9 @@ impl Layout {
         match narrow.number(header.get(2..4)?) {
             42 => Some((narrow, narrow.number(header.get(4..8)?))),
             // The width of offsets, and nothing.
-            43 if narrow.number(header.get(4..6)?) == 8 && narrow.number(header.get(6..8)?) == 0 => {
+            43 if narrow.number(header.get(4..6)?) == 8
+                && narrow.number(header.get(6..8)?) == 0 =>
+            {
                 Some((wide, wide.number(header.get(8..16)?)))
             }
             _ => None,
