@@ -31,17 +31,17 @@ pub(super) struct Units {
 impl Units {
     /// Units of an image of a size, cut into blocks of each of some sizes.
     pub(super) fn of(size: Size, blocks: &[Size]) -> Self {
-        let side = |of: fn(&Size) -> u64| {
+        let unit = |of: fn(&Size) -> u64| {
             let all = blocks.iter().map(of).fold(1, common_multiple);
-            let unit = all.saturating_mul(LEAST_SIDE.div_ceil(all));
+            let least = all.saturating_mul(LEAST_SIDE.div_ceil(all));
             // A unit that holds the whole image need not hold more.
-            unit.min(of(&size))
+            least.min(of(&size))
         };
         Self {
             size,
             unit: Size {
-                columns: side(|size| size.columns),
-                rows: side(|size| size.rows),
+                columns: unit(|size| size.columns),
+                rows: unit(|size| size.rows),
             },
             wanted: BTreeSet::new(),
             asked: HashSet::new(),
