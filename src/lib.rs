@@ -8,9 +8,9 @@
 //! - [`statement`]: what somebody wrote, with file and line, and the one form of an input error;
 //! - [`beam`], [`load`], [`inflow`], [`anchor`], [`design`], [`site`], [`proposal`], [`barrier`],
 //!   [`risk`], [`verdict`]: the engineering, pure computation without files;
-//! - [`service`]: one request to a public service, with its bounds, and answers kept on the disk;
+//! - [`service`]: layers that public services serve over HTTP, with bounds, kept on the disk;
 //! - [`gis`], [`crs`], [`table`], [`terrain`], [`hazard`], [`level`]: the maps and tables;
-//! - [`collect`]: what services hold, brought onto the disk;
+//! - [`collect`]: what services hold, brought onto the disk as files that are read like any other;
 //! - [`assess`]: the spine, where the two meet: one building in, one assessment out;
 //! - [`surroundings`]: what lies around an assessed site, to be drawn;
 //! - [`mod@review`]: an assessment held against somebody's proposal;

@@ -1,6 +1,6 @@
 //! The answer for one building.
 
-use super::{Method, Place, Trail, YearlyChance};
+use super::{MapRead, Method, Place, Trail, YearlyChance};
 use crate::barrier::{BarrierAnswer, BehindBarriers, PlankStack};
 use crate::load::Hydrostatic;
 use crate::quantity::{Elevation, Length};
@@ -24,6 +24,8 @@ pub struct Assessment<'a> {
     pub behind: Option<BehindBarriers>,
     /// What to know beside the figures.
     pub cautions: Vec<Caution>,
+    /// What the answer was read from.
+    pub maps: Vec<MapRead>,
     /// How each figure came about.
     pub trail: Trail,
     /// How the answer was worked out.

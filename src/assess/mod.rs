@@ -29,6 +29,7 @@ mod chances;
 mod error;
 mod freeboard;
 mod ground;
+mod maps_read;
 mod opening;
 mod place;
 mod readings;
@@ -42,6 +43,7 @@ pub use alone::{BarrierAssessment, BarrierMethod, assess_barrier};
 pub use assessment::{Assessment, OpeningAssessment};
 pub use chances::YearlyChance;
 pub use error::{AssessError, OtherDatum};
+pub use maps_read::MapRead;
 pub use place::{GroundAnswer, LowestGround, Place, ZoneHere};
 pub use readings::{Asked, Readings, SillAsked, read_place};
 pub(crate) use trail::percent;
@@ -167,6 +169,10 @@ pub fn assess_read<'a>(
         .max()
         .unwrap_or(Verdict::Unresolved);
     let cautions = cautions::gather(site, &place, &openings, method);
+    let maps = match method.detail {
+        Detail::Full => sources.maps_read(),
+        Detail::Figures => Vec::new(),
+    };
     Ok(Assessment {
         site,
         threshold: study.threshold,
@@ -175,6 +181,7 @@ pub fn assess_read<'a>(
         verdict,
         behind,
         cautions,
+        maps,
         trail: study.trail,
         method,
     })

@@ -1,6 +1,15 @@
-//! What services hold, brought onto the disk: only the part that is asked for, as files that are
-//! read like any other.
+//! What services hold, brought onto the disk.
+//!
+//! [`write_layers`] puts the features of services that meet some [`boxes`](Boxes) into a
+//! `GeoPackage`, which says of each layer where it came from and when. It is then read as any
+//! other file, so that an answer is the same whichever way its maps came.
 
-mod terrain;
+mod boxes;
+mod error;
+mod fields;
+mod layers;
+mod shapes;
 
-pub use terrain::{CollectTerrainError, CollectedTerrain, terrain};
+pub use boxes::Boxes;
+pub use error::CollectError;
+pub use layers::{ArrivedLayer, WrittenLayer, write_layers};

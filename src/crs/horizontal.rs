@@ -37,7 +37,7 @@ impl HorizontalCrs {
 
     /// Whether its authority puts latitude or northing first. Files store x (east) first all
     /// the same.
-    pub(super) const fn is_north_first(&self) -> bool {
+    pub(crate) const fn is_north_first(&self) -> bool {
         self.is_north_first
     }
 

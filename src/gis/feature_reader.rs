@@ -9,7 +9,7 @@ use geo::{MultiLineString, MultiPolygon, Rect};
 
 use super::geometry::{lines, point, polygons};
 use super::value::append_number;
-use super::{AttributeValue, GeometryProblem, GisError, completeness, heard, stated_date};
+use super::{AttributeValue, Fetched, GeometryProblem, GisError, completeness, heard, stated_date};
 
 /// Reads the features of one layer, all or within a box.
 ///
@@ -90,6 +90,12 @@ impl<'dataset> FeatureReader<'dataset> {
     #[must_use]
     pub fn stated_date(&self) -> Option<String> {
         stated_date(&self.layer)
+    }
+
+    /// Where and when the layer was fetched, where it came from a service.
+    #[must_use]
+    pub fn fetched(&self) -> Option<Fetched> {
+        Fetched::of(&self.layer)
     }
 
     /// The box around all coordinates of the layer; `None` where it has none, or where the

@@ -1,38 +1,44 @@
-//! What a file says of where it was fetched from.
+//! What a file says of the service that its content was fetched from.
 
-use gdal::{Dataset, Metadata as _};
+use std::fmt;
 
-use crate::quantity::{Length, unit::meter};
+use gdal::Metadata;
 
-/// Names of the items of metadata in which a crop of a served file keeps its address, and the date
-/// on which it was fetched.
-pub(crate) const FETCHED_FROM: &str = "SILLMARK_ADDRESS";
-pub(crate) const FETCHED_ON: &str = "SILLMARK_FETCHED";
-
-/// The side of a cell of the served file in metres. In degrees a cell is narrower in the north, and
-/// what a crop says of a place must not change with the other places that it was made for.
-pub(crate) const CELL_METRES: &str = "SILLMARK_CELL_METRES";
-
-/// Where a file on the disk was fetched from.
-#[derive(Clone, Debug, PartialEq)]
+/// Where and when the content of a file was fetched.
+///
+/// It stands in the file itself, as two items of its metadata, so that whoever reads the file
+/// later can still say it.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fetched {
-    /// The address, without keys.
-    pub address: String,
-    /// When it was fetched, or last confirmed, as HTTP writes a date (RFC 9110, section 5.6.7).
-    pub date: String,
-    /// The side of a cell at the middle of the whole file, where it is told.
-    pub cell_size: Option<Length>,
+    /// The address of the service, without keys.
+    pub from: String,
+    /// When, as HTTP writes a date (RFC 9110, section 5.6.7).
+    pub on: String,
 }
 
-/// Where a raster was fetched from; `None` where it does not say so.
-pub(crate) fn fetched(dataset: &Dataset) -> Option<Fetched> {
-    let item = |name| dataset.metadata_item(name, "");
-    let metres = item(CELL_METRES).and_then(|text| text.parse::<f64>().ok());
-    Some(Fetched {
-        address: item(FETCHED_FROM)?,
-        date: item(FETCHED_ON)?,
-        cell_size: metres
-            .filter(|metres| metres.is_normal() && *metres > 0.0)
-            .map(Length::new::<meter>),
-    })
+/// The item that holds the address.
+pub(crate) const FROM: &str = "SILLMARK_FETCHED_FROM";
+
+/// The item that holds the time.
+pub(crate) const ON: &str = "SILLMARK_FETCHED_ON";
+
+impl Fetched {
+    /// What a raster or layer says; `None` where it was not fetched.
+    pub(crate) fn of(source: &impl Metadata) -> Option<Self> {
+        let item = |key| {
+            let text = source.metadata_item(key, "")?;
+            let text = text.trim().replace(char::is_control, " ");
+            (!text.is_empty()).then_some(text)
+        };
+        Some(Self {
+            from: item(FROM)?,
+            on: item(ON)?,
+        })
+    }
+}
+
+impl fmt::Display for Fetched {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(formatter, "{}, fetched {}", self.from, self.on)
+    }
 }

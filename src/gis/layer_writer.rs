@@ -7,13 +7,14 @@ use gdal::config::{
 };
 use gdal::spatial_ref::{AxisMappingStrategy, SpatialRef};
 use gdal::vector::{Defn, Feature, FieldDefn, Geometry, Layer, LayerAccess, LayerOptions};
-use gdal::{Dataset, DriverManager, errors::GdalError};
+use gdal::{Dataset, DriverManager, Metadata, errors::GdalError};
 use gdal_sys::{OGRFieldType, OGRwkbGeometryType};
 
 use geo::{MultiLineString, MultiPolygon};
 
+use super::fetched::{FROM, ON};
 use super::shape::{multi_line, multi_polygon};
-use super::{FeatureReader, GisError, heard, messages, open_vector, start};
+use super::{FeatureReader, Fetched, GisError, heard, messages, open_vector, start};
 
 /// A layer that is to be written.
 #[derive(Clone, Copy, Debug)]
@@ -29,6 +30,8 @@ pub struct LayerPlan<'plan> {
     /// The coordinate reference system of their geometry, by an authority's code or PROJJSON;
     /// `None` for a table without geometry.
     pub crs: Option<&'plan str>,
+    /// The service that its features come from; `None` where it is none.
+    pub fetched: Option<&'plan Fetched>,
 }
 
 /// What the features of a layer are, where they have a geometry.
@@ -190,7 +193,7 @@ fn write_features<E: From<GisError>>(
         LayerFormat::GeoPackage => &[&identifier, &geometry],
         LayerFormat::FlatGeobuf => &["SPATIAL_INDEX=NO"],
     };
-    let layer = dataset.create_layer(LayerOptions {
+    let mut layer = dataset.create_layer(LayerOptions {
         name: plan.name,
         srs: crs.as_ref(),
         ty: if crs.is_some() {
@@ -204,6 +207,10 @@ fn write_features<E: From<GisError>>(
         },
         options: Some(options),
     })?;
+    if let Some(fetched) = plan.fetched {
+        layer.set_metadata_item(FROM, &fetched.from, "")?;
+        layer.set_metadata_item(ON, &fetched.on, "")?;
+    }
     for (name, kind) in plan.fields {
         let kind = match kind {
             FieldKind::Text => OGRFieldType::OFTString,

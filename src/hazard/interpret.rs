@@ -96,6 +96,7 @@ pub fn interpret(
             .unwrap_or(schema.annual_chance),
         origin: numbers.text(Role::Origin),
         date: numbers.text(Role::Date),
+        fetched: None,
         remarks: numbers.remarks,
         words: Words::default(),
     }

@@ -42,6 +42,7 @@ pub(super) fn read_layer<Columns>(
         path: source.path.to_owned(),
         layer: name.clone(),
         dated: reader.stated_date(),
+        fetched: reader.fetched(),
     };
     let crs = crs_of(&reader, &dataset, source)?;
     if let Some(extent) = reader.extent() {

@@ -1,5 +1,6 @@
 //! Reading a layer of zones.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -7,7 +8,7 @@ use super::layer::{LayerSource, read_layer};
 use super::schema::{Role, Schema};
 use super::shared::SharedZones;
 use super::{HazardError, LayerContent, Part, ZoneArea, ZoneMap, interpret};
-use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
+use crate::gis::{AttributeValue, FeatureReader, Fetched, GisError, Record};
 use crate::quantity::{LengthUnit, VerticalDatum};
 
 /// What a user states about a layer that does not say it itself.
@@ -78,9 +79,10 @@ pub fn read_zones_by(
                 without_area += 1;
                 return Ok(None);
             };
-            let zone = interpret(schema, statement, name, &feature, |role| {
+            let mut zone = interpret(schema, statement, name, &feature, |role| {
                 columns.value(role, record)
             });
+            zone.fetched.clone_from(&columns.fetched);
             let extent = area.bounds();
             zones.push((zone, area));
             Ok(Some(extent))
@@ -112,8 +114,11 @@ fn check_statement(schema: &Schema, statement: &ZoneStatement) -> Result<(), Haz
     Ok(())
 }
 
-/// Where in the layer each role stands.
-struct Columns(std::collections::BTreeMap<Role, usize>);
+/// Where in the layer each role stands, and where the layer comes from.
+struct Columns {
+    roles: BTreeMap<Role, usize>,
+    fetched: Option<Arc<Fetched>>,
+}
 
 impl Columns {
     fn new(schema: &Schema, reader: &FeatureReader<'_>) -> Self {
@@ -121,11 +126,14 @@ impl Columns {
             let mut names = schema.names(role).iter();
             Some((role, names.find_map(|name| reader.attribute(name))?))
         });
-        Self(roles.collect())
+        Self {
+            roles: roles.collect(),
+            fetched: reader.fetched().map(Arc::new),
+        }
     }
 
     fn value(&self, role: Role, record: &Record<'_>) -> AttributeValue {
-        self.0
+        self.roles
             .get(&role)
             .map_or(AttributeValue::Missing, |column| record.value(*column))
     }

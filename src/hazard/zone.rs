@@ -3,6 +3,7 @@
 use std::sync::{Arc, OnceLock};
 
 use super::{ZoneClass, ZoneRemark};
+use crate::gis::Fetched;
 use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, Velocity};
 
 /// A flood zone as its layer states it, with what could be made of it.
@@ -38,6 +39,8 @@ pub struct Zone {
     /// The day from which the area holds, where the record states one: its text, a date as GDAL
     /// prints it (`2006/08/16`).
     pub date: Option<String>,
+    /// The service that the zone was fetched from; `None` where it was none.
+    pub fetched: Option<Arc<Fetched>>,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<ZoneRemark>,
     pub(super) words: Words,
@@ -85,17 +88,25 @@ impl Zone {
         })
     }
 
-    /// Where the zone stands, for the trail: layer and feature, and how the publisher came by
-    /// its area where the layer says.
+    /// Where the zone stands in few words: layer and feature.
+    #[must_use]
+    pub fn standing(&self) -> String {
+        printable(&format!("{}, feature {}", self.layer, self.feature))
+    }
+
+    /// Where the zone stands, for the trail: layer and feature, how the publisher came by its
+    /// area where the layer says, and the service that it was fetched from.
     ///
     /// Made once, as [`title`](Self::title).
     pub fn record(&self) -> &Arc<str> {
         self.words.record.get_or_init(|| {
-            let record = format!("{}, feature {}", self.layer, self.feature);
-            let record = match &self.origin {
-                Some(origin) => format!("{record} ({origin})"),
-                None => record,
-            };
+            let mut record = self.standing();
+            if let Some(origin) = &self.origin {
+                record = format!("{record} ({origin})");
+            }
+            if let Some(fetched) = &self.fetched {
+                record = format!("{record}, of {fetched}");
+            }
             printable(&record).into()
         })
     }

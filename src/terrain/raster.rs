@@ -87,11 +87,7 @@ impl Raster {
             |name| name.to_string_lossy().into_owned(),
         );
         let dated = gis::stated_date(&dataset);
-        let fetched = gis::fetched(&dataset);
-        let cell_size = fetched
-            .as_ref()
-            .and_then(|fetched| fetched.cell_size)
-            .unwrap_or_else(|| cell_size(&grid, projector.target()));
+        let fetched = Fetched::of(&dataset);
         let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
@@ -100,7 +96,7 @@ impl Raster {
             unit,
             dated,
             fetched,
-            cell_size,
+            cell_size: cell_size(&grid, projector.target()),
             projector,
             tiles: TileShelf::new(cells.tiling()),
             cells,
@@ -141,7 +137,7 @@ impl Raster {
         self.dated.as_deref()
     }
 
-    /// Where it was fetched from, where it is a crop of a served file.
+    /// The service that it was fetched from; `None` where it was none.
     #[must_use]
     pub const fn fetched(&self) -> Option<&Fetched> {
         self.fetched.as_ref()

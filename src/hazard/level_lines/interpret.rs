@@ -27,6 +27,7 @@ impl<Read: Fn(LineRole) -> AttributeValue> Interpreter<'_, Read> {
             level: level.map(|(level, _)| level),
             unit: level.map(|(_, unit)| unit),
             annual_chance: self.schema.annual_chance,
+            fetched: None,
             remarks: self.remarks,
         }
     }

@@ -1,6 +1,9 @@
 //! One line of a layer.
 
+use std::sync::Arc;
+
 use super::{LineKind, LineRemark};
+use crate::gis::Fetched;
 use crate::hazard::zone::printable;
 use crate::quantity::{AnnualChance, Elevation, LengthUnit};
 
@@ -25,6 +28,8 @@ pub struct LevelLine {
     pub unit: Option<LengthUnit>,
     /// Annual chance of the event that the level belongs to.
     pub annual_chance: AnnualChance,
+    /// The service that the line was fetched from; `None` where it was none.
+    pub fetched: Option<Arc<Fetched>>,
     /// What was odd about the feature, or refused.
     pub remarks: Vec<LineRemark>,
 }
@@ -40,10 +45,15 @@ impl LevelLine {
         })
     }
 
-    /// Where the line stands, for the trail: layer and feature.
+    /// Where the line stands, for the trail: layer and feature, and the service that it was
+    /// fetched from.
     #[must_use]
     pub fn record(&self) -> String {
-        printable(&format!("{}, feature {}", self.layer, self.feature))
+        let record = format!("{}, feature {}", self.layer, self.feature);
+        printable(&match &self.fetched {
+            Some(fetched) => format!("{record}, of {fetched}"),
+            None => record,
+        })
     }
 
     /// Whether both lines name the same watercourse; lines without a name share none.

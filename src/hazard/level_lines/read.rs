@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Arc;
 
 use geo::BoundingRect;
 
 use super::interpret::Interpreter;
 use super::{LevelLineMap, LineKind, LineRole, LineSchema};
-use crate::gis::{AttributeValue, FeatureReader, GisError, Record};
+use crate::gis::{AttributeValue, FeatureReader, Fetched, GisError, Record};
 use crate::hazard::layer::{LayerSource, read_layer};
 use crate::hazard::{HazardError, LayerContent, Part};
 use crate::quantity::{LengthUnit, VerticalDatum};
@@ -107,15 +108,20 @@ pub fn read_level_lines_by(
                 read: |role| columns.value(role, record),
                 remarks: Vec::new(),
             };
-            features.push((interpreter.line(name, &feature), shape));
+            let mut line = interpreter.line(name, &feature);
+            line.fetched.clone_from(&columns.fetched);
+            features.push((line, shape));
             Ok(extent)
         },
     )?;
     Ok(LevelLineMap::new(kind, projector, origin, features))
 }
 
-/// Where in the layer each role stands.
-struct Columns(BTreeMap<LineRole, usize>);
+/// Where in the layer each role stands, and where the layer comes from.
+struct Columns {
+    roles: BTreeMap<LineRole, usize>,
+    fetched: Option<Arc<Fetched>>,
+}
 
 impl Columns {
     fn new(schema: &LineSchema, reader: &FeatureReader<'_>) -> Self {
@@ -123,11 +129,14 @@ impl Columns {
             let mut names = schema.names(role).iter();
             Some((role, names.find_map(|name| reader.attribute(name))?))
         });
-        Self(roles.collect())
+        Self {
+            roles: roles.collect(),
+            fetched: reader.fetched().map(Arc::new),
+        }
     }
 
     fn value(&self, role: LineRole, record: &Record<'_>) -> AttributeValue {
-        self.0
+        self.roles
             .get(&role)
             .map_or(AttributeValue::Missing, |column| record.value(*column))
     }

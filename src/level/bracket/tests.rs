@@ -35,6 +35,7 @@ fn map_on(kind: LineKind, drawn: &[Drawn], datum: impl Fn(usize) -> VerticalDatu
             level: level.map(|level| Elevation::new(height(level), datum(index))),
             unit: Some(LengthUnit::Foot),
             annual_chance: AnnualChance::ONE_PERCENT,
+            fetched: None,
             remarks: Vec::new(),
         };
         let vertices = vertices

@@ -52,6 +52,7 @@ pub fn write_site_layers(
         fields,
         shape,
         crs: Some(CRS),
+        fetched: None,
     };
     let layers: Vec<(LayerPlan<'_>, Fill<'_, GisError>)> = vec![
         (

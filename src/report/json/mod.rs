@@ -11,6 +11,7 @@ mod flood_level;
 mod number;
 mod opening;
 mod place;
+mod source;
 mod trail;
 pub(super) mod verdict;
 
@@ -25,6 +26,7 @@ use self::flood_level::JsonFloodLevel;
 use self::number::metres;
 use self::opening::JsonOpening;
 use self::place::{JsonDesignLevel, JsonPlace, JsonSite, JsonZone};
+use self::source::JsonSource;
 use self::trail::JsonStep;
 use self::verdict::{JsonCaution, JsonVerdict};
 use crate::assess::Assessment;
@@ -56,6 +58,8 @@ pub struct JsonReport {
     behind: Option<JsonBehind>,
     verdict: JsonVerdict,
     cautions: Vec<JsonCaution>,
+    /// What the answer was read from: zones, rasters, lines, terrain.
+    sources: Vec<JsonSource>,
     trail: Vec<JsonStep>,
 }
 
@@ -116,6 +120,7 @@ impl JsonReport {
             behind: assessment.behind.as_ref().map(JsonBehind::of),
             verdict: JsonVerdict::from(assessment.verdict),
             cautions: JsonCaution::all(&assessment.cautions, texts, assessment.method.units),
+            sources: assessment.maps.iter().map(JsonSource::of).collect(),
             trail: assessment.trail.steps().iter().map(JsonStep::new).collect(),
         }
     }

@@ -14,7 +14,9 @@ use self::opening::OpeningPart;
 use super::SiteRun;
 use super::drawing::{DRAWING_STYLE, notes, plan, section, stage_chance};
 use super::outline::Outline;
-use super::words::{behind_lines, caution_lines, needs, place_table, still_to_settle, trail_table};
+use super::words::{
+    behind_lines, caution_lines, fetched_lines, needs, place_table, still_to_settle, trail_table,
+};
 use crate::assess::Assessment;
 use crate::surroundings::Surroundings;
 use crate::verdict::CautionTexts;
@@ -54,6 +56,8 @@ struct Page<'a> {
     behind: Vec<String>,
     to_settle: Vec<String>,
     cautions: Vec<String>,
+    /// What came from services, and when.
+    fetched: Vec<String>,
     trail: String,
     command: String,
     run: &'a SiteRun,
@@ -98,6 +102,7 @@ impl<'a> Page<'a> {
                 .collect(),
             to_settle: still_to_settle(assessment),
             cautions: caution_lines(&assessment.cautions, texts, units),
+            fetched: fetched_lines(&assessment.maps),
             trail: Blocks::render(&trail, 3)?,
             command: run.command_line(),
             run,

@@ -7,8 +7,8 @@ pub use self::alone::barrier_text;
 pub(super) use self::layout::lay_out;
 
 use super::words::{
-    behind_lines, caution_lines, findings, headline, openings_table, place_table, reasons, sheet,
-    still_to_settle, trail,
+    behind_lines, caution_lines, fetched_lines, findings, headline, openings_table, place_table,
+    reasons, sheet, still_to_settle, trail,
 };
 use crate::assess::Assessment;
 use crate::barrier::BarrierAnswer;
@@ -53,6 +53,11 @@ pub fn text(assessment: &Assessment<'_>, texts: &CautionTexts, options: TextOpti
     section(&mut page, "Still to settle", still_to_settle(assessment));
     let cautions = caution_lines(&assessment.cautions, texts, units);
     section(&mut page, "Know before you act", cautions);
+    section(
+        &mut page,
+        "Read from services",
+        fetched_lines(&assessment.maps),
+    );
     if options.trail {
         sheets(&mut page, assessment);
         trail(&mut page, &assessment.trail, units);

@@ -2,6 +2,7 @@
 
 mod barrier;
 mod cautions;
+mod fetched;
 mod headline;
 mod openings;
 mod place;
@@ -13,6 +14,7 @@ mod why;
 pub use barrier::{barrier_lines, behind_lines, behind_tasks, open_lines};
 pub(super) use barrier::{behind_lines_beside, sheet};
 pub(super) use cautions::caution_lines;
+pub(super) use fetched::fetched_lines;
 pub(super) use headline::{headline, needs};
 pub(super) use openings::openings_table;
 pub(super) use place::place_table;

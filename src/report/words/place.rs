@@ -13,10 +13,7 @@ pub(in crate::report) fn place_table(
     let units = assessment.method.units;
     let mut table = Table::default();
     let zone = match &place.zone {
-        Some(here) => (
-            here.worst.title().to_string(),
-            here.worst.record().to_string(),
-        ),
+        Some(here) => (here.worst.title().to_string(), here.worst.standing()),
         None => (
             "not known".to_owned(),
             if place.zones_given {

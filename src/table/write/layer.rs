@@ -35,6 +35,7 @@ pub(super) fn write(
         fields: &fields,
         shape: LayerShape::Points,
         crs: plan.points.map(|points| points.crs.definition()),
+        fetched: None,
     };
     let style = style.filter(|_| format == TableFormat::GeoPackage);
     let written = gis::write_layer::<TableError>(

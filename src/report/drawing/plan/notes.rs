@@ -151,7 +151,7 @@ fn layer(number: usize, origin: &MapOrigin, surroundings: &Surroundings) -> Stri
     };
     let text = format!(
         "{what}: {}, layer {layer}; {}{own}.",
-        origin.origin.file_name(),
+        origin.origin.title(),
         dated(origin.origin.dated.as_deref())
     );
     printable(&text)

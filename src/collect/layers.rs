@@ -1,0 +1,210 @@
+//! Served layers into one file.
+
+use std::path::Path;
+
+use geo::Geometry;
+
+use super::fields::{self, Field};
+use super::{CollectError, shapes};
+use crate::crs::CrsDefinition;
+use crate::gis::{self, Fetched, FieldKind, Fill, LayerDraft, LayerFormat, LayerPlan, LayerShape};
+use crate::hazard::LayerContent;
+use crate::service::{ServedFeature, ServedLayer};
+
+/// A layer that a service gave, and what it is for.
+#[derive(Clone, Debug)]
+pub struct ArrivedLayer<'names> {
+    /// What it is to be read for.
+    pub content: LayerContent,
+    /// Names of attributes: of each list it has one.
+    pub needed: Vec<&'names [String]>,
+    /// What came.
+    pub served: ServedLayer,
+}
+
+/// A layer in the file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WrittenLayer {
+    /// Its name in the file.
+    pub name: String,
+    /// What it is to be read for.
+    pub content: LayerContent,
+    /// How many features it has.
+    pub features: u64,
+    /// Where it came from and when.
+    pub fetched: Fetched,
+    /// What the service says of the right to use it.
+    pub licence: Option<String>,
+    /// What was noticed on the way.
+    pub remarks: Vec<String>,
+}
+
+/// Writes layers to a new `GeoPackage`, each with the place and time that it came from.
+///
+/// Geometry stays in the system that it came in, east before north as in all files of this
+/// format. A number stays a number where all of its attribute are.
+///
+/// # Errors
+/// [`CollectError`] for a system that is not known, a zone that is no area or a line of known
+/// level that is no line, and a file that cannot be written; what is at `path` is then not the
+/// result.
+pub fn write_layers(
+    layers: Vec<ArrivedLayer<'_>>,
+    path: &Path,
+) -> Result<Vec<WrittenLayer>, CollectError> {
+    let mut drafts: Vec<Draft> = Vec::with_capacity(layers.len());
+    for layer in layers {
+        let taken = |name: &str| {
+            drafts
+                .iter()
+                .any(|draft| draft.name.eq_ignore_ascii_case(name))
+        };
+        let name = free_name(&layer.served.name, taken);
+        drafts.push(Draft::new(layer, name)?);
+    }
+    let fields: Vec<Vec<(&str, FieldKind)>> = drafts.iter().map(Draft::columns).collect();
+    let plans = drafts.iter().zip(&fields).map(|(draft, fields)| {
+        let plan = LayerPlan {
+            format: LayerFormat::GeoPackage,
+            name: &draft.name,
+            fields,
+            shape: draft.shape(),
+            crs: Some(&draft.crs),
+            fetched: Some(&draft.fetched),
+        };
+        let fill: Fill<'_, CollectError> = Box::new(|layer| draft.fill(layer));
+        (plan, fill)
+    });
+    let written = gis::write_layers(path, plans.collect(), |_| Ok(()))?;
+    let told = drafts.iter().zip(written);
+    Ok(told.map(|(draft, features)| draft.told(features)).collect())
+}
+
+/// A layer before it is written.
+struct Draft {
+    name: String,
+    content: LayerContent,
+    fields: Vec<Field>,
+    crs: String,
+    north_first: bool,
+    fetched: Fetched,
+    served: ServedLayer,
+}
+
+impl Draft {
+    fn new(layer: ArrivedLayer<'_>, name: String) -> Result<Self, CollectError> {
+        let ArrivedLayer {
+            content,
+            needed,
+            served,
+        } = layer;
+        let crs = CrsDefinition::from_text(&served.crs).map_err(|source| CollectError::Crs {
+            address: served.address.clone(),
+            layer: served.name.clone(),
+            source,
+        })?;
+        let crs = crs.horizontal;
+        // The same system, and the name that files know it by.
+        let definition = match crs.definition() {
+            "OGC:CRS84" => "EPSG:4326",
+            other => other,
+        };
+        Ok(Self {
+            name,
+            content,
+            fields: fields::of(&served, &needed),
+            crs: definition.to_owned(),
+            north_first: crs.is_north_first(),
+            fetched: Fetched {
+                from: served.address.clone(),
+                on: served.fetched.clone(),
+            },
+            served,
+        })
+    }
+
+    fn columns(&self) -> Vec<(&str, FieldKind)> {
+        let fields = self.fields.iter();
+        fields
+            .map(|field| (field.name.as_str(), field.kind))
+            .collect()
+    }
+
+    const fn shape(&self) -> LayerShape {
+        match self.content {
+            LayerContent::Zones => LayerShape::Areas,
+            LayerContent::Lines(_) => LayerShape::Lines,
+        }
+    }
+
+    fn fill(&self, layer: &mut LayerDraft<'_>) -> Result<(), CollectError> {
+        for feature in &self.served.features {
+            for (position, field) in self.fields.iter().enumerate() {
+                if let Some(value) = feature.attributes.get(&field.served) {
+                    fields::set(layer, position, field.kind, value)?;
+                }
+            }
+            if let Some(geometry) = &feature.geometry {
+                self.set_shape(layer, feature, geometry)?;
+            }
+            layer.end_feature()?;
+        }
+        Ok(())
+    }
+
+    fn set_shape(
+        &self,
+        layer: &mut LayerDraft<'_>,
+        feature: &ServedFeature,
+        geometry: &Geometry<f64>,
+    ) -> Result<(), CollectError> {
+        let east_first = if self.north_first {
+            shapes::swapped(geometry)
+        } else {
+            geometry.clone()
+        };
+        let refused = |accepted| CollectError::Shape {
+            address: self.served.address.clone(),
+            layer: self.served.name.clone(),
+            feature: feature.id.clone(),
+            found: shapes::name(geometry),
+            accepted,
+        };
+        match self.shape() {
+            LayerShape::Areas => {
+                let areas = shapes::areas(east_first).ok_or_else(|| refused("polygons"))?;
+                layer.areas(&areas)?;
+            }
+            LayerShape::Lines | LayerShape::Points => {
+                let lines = shapes::lines(east_first).ok_or_else(|| refused("lines"))?;
+                layer.lines(&lines)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn told(&self, features: u64) -> WrittenLayer {
+        WrittenLayer {
+            name: self.name.clone(),
+            content: self.content,
+            features,
+            fetched: self.fetched.clone(),
+            licence: self.served.licence.clone(),
+            remarks: self.served.remarks.clone(),
+        }
+    }
+}
+
+/// A name that no layer before has; one without control characters, which a table can bear.
+fn free_name(wanted: &str, taken: impl Fn(&str) -> bool) -> String {
+    let plain = wanted.replace(|letter: char| letter.is_control() || letter == '"', " ");
+    let plain = plain.trim();
+    let mut name = if plain.is_empty() { "layer" } else { plain }.to_owned();
+    let base = name.clone();
+    let mut number = 1;
+    while taken(&name) {
+        number += 1;
+        name = format!("{base} {number}");
+    }
+    name
+}
