@@ -14,6 +14,7 @@ mod features;
 mod fetch;
 mod file_parts;
 mod host;
+mod known;
 mod limits;
 
 pub use address::Address;
@@ -26,4 +27,5 @@ pub use features::{
 pub use fetch::{Answer, Edition, Fetcher, Held, Part, PartAnswer, Request, Validators};
 pub use file_parts::FileParts;
 pub use host::is_private;
+pub use known::{KnownService, ServiceKind, known_services};
 pub use limits::Limits;

@@ -36,6 +36,8 @@ pub(crate) enum CatalogList {
     Uncertainty,
     /// Flood-zone schemas.
     Schemas,
+    /// Public services of maps and terrain, by their documentation.
+    Services,
     /// Metals of planks and posts, with their strengths.
     Materials,
     /// Sets of load factors.

@@ -26,6 +26,13 @@ impl List {
         self.lines(text, "  ", "    ");
     }
 
+    /// A line that stays in one piece.
+    pub(super) fn line(&mut self, text: &str) {
+        self.0.push_str("  ");
+        self.0.push_str(text);
+        self.0.push('\n');
+    }
+
     pub(super) fn source(&mut self, citation: &Citation) {
         self.detail(&format!(
             "source ({}): {}",

@@ -11,6 +11,7 @@ mod practice;
 mod reasons;
 mod rules;
 mod schemas;
+mod services;
 mod sources;
 mod uncertainty;
 
@@ -35,6 +36,7 @@ fn text(options: &CatalogOptions) -> Result<String, Failure> {
         CatalogList::Sources => Ok(sources::list()),
         CatalogList::Uncertainty => uncertainty::list(),
         CatalogList::Schemas => schemas::list(),
+        CatalogList::Services => services::list(),
         CatalogList::Materials => materials::list(),
         CatalogList::Combinations => combinations::list(),
         CatalogList::Practice => practice::list(),
