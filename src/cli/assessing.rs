@@ -8,6 +8,7 @@ use sillmark::quantity::UnitSystem;
 use sillmark::site::Site;
 
 use super::arguments::{MapOptions, MethodOptions};
+use super::brought::Brought;
 use super::failure::Failure;
 use super::inputs;
 use super::method::{OfSite, method};
@@ -16,10 +17,13 @@ use super::method::{OfSite, method};
 pub(super) struct Assessing {
     pub(super) sources: Sources,
     pub(super) method: Method,
+    /// Holds the files that the sources read.
+    pub(super) brought: Brought,
 }
 
 impl Assessing {
-    /// Opens the maps around a site and reads what its file and the options say of the method.
+    /// Brings the maps around a site onto the disk where services hold them, opens them, and
+    /// reads what the site's file and the options say of the method.
     pub(super) fn of(
         site: &Site,
         maps: &MapOptions,
@@ -33,6 +37,8 @@ impl Assessing {
         };
         let method = method(options, &maps.dem, &of_site, units, Detail::Full)?;
         sillmark::gis::start();
+        let brought = Brought::around(maps, site.location)?;
+        let maps = &brought.maps;
         let mut offsets = site.datum_offsets.clone();
         offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
         let sources = Sources {
@@ -41,7 +47,11 @@ impl Assessing {
             levels: inputs::levels(maps, Some(site.location))?,
             terrain: inputs::terrain(&maps.dem, Some(site.location))?,
         };
-        Ok(Self { sources, method })
+        Ok(Self {
+            sources,
+            method,
+            brought,
+        })
     }
 }
 

@@ -61,3 +61,9 @@ fn say(error: &dyn Error, status: u8) -> ExitCode {
     let _ = writeln!(std::io::stderr(), "error: {error}");
     ExitCode::from(status)
 }
+
+/// A line on stderr that is no error.
+pub(crate) fn note(text: &str) {
+    // A closed stderr leaves nobody to tell.
+    let _ = writeln!(std::io::stderr(), "note: {text}");
+}

@@ -12,7 +12,6 @@ use sillmark::hazard::{
     ZoneStatement, read_level_lines, read_zones_by,
 };
 use sillmark::level::{EventRaster, LevelMaps};
-use sillmark::quantity::unit::{Length, meter};
 use sillmark::quantity::{AnnualChance, parse_annual_chance};
 use sillmark::site::{Location, RuleChoice, StatedOffset};
 use sillmark::statement::{Place, Stated, line_of};
@@ -135,7 +134,7 @@ pub(super) fn zones(options: &ZoneOptions, part: Option<Part>) -> Result<Vec<Zon
         .collect()
 }
 
-fn schema(text: &str) -> Result<Schema, Failure> {
+pub(super) fn schema(text: &str) -> Result<Schema, Failure> {
     let stated = Stated::new(
         "zones schema",
         text,
@@ -235,7 +234,7 @@ fn level_lines(
     };
     let around = location.map(|location| Part::Around {
         location,
-        margin: Length::new::<meter>(LevelLineMap::SEARCH_LIMIT_METRES),
+        margin: LevelLineMap::search_limit(),
     });
     let of_sections = sections
         .sections

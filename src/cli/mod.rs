@@ -9,15 +9,19 @@
 mod arguments;
 mod assessing;
 mod barrier;
+mod brought;
 mod catalog;
+mod collect;
 mod failure;
 mod inputs;
 mod method;
 mod output;
+mod places;
 mod portfolio;
 mod read_files;
 mod review;
 mod site;
+mod tables;
 mod today;
 
 use std::process::ExitCode;
@@ -43,6 +47,7 @@ pub(crate) fn run() -> ExitCode {
         Command::Portfolio(options) => portfolio::run(options),
         Command::Review(options) => review::run(options),
         Command::Barrier(options) => barrier::run(options),
+        Command::Collect(options) => collect::run(options),
         Command::Catalog(options) => catalog::run(options),
     };
     match result {

@@ -1,6 +1,5 @@
 //! The files that an answer was read from, with their checksums.
 
-use std::fmt::Write as _;
 use std::fs::File;
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
@@ -9,23 +8,28 @@ use sha2::{Digest as _, Sha256};
 use sillmark::report::InputFile;
 
 use super::arguments::SiteOptions;
+use super::brought::Brought;
 use super::failure::Failure;
 use super::inputs;
 
 /// Every file that the run reads, in the order of the options, last the grids that datums were
-/// converted by; of a layer in several files all of them, of a folder every file in it.
+/// converted by; of a layer in several files all of them, of a folder every file in it. What a
+/// service gave is named by its address.
 pub(super) fn read_files(
     options: &SiteOptions,
+    brought: &Brought,
     grids: &[PathBuf],
 ) -> Result<Vec<InputFile>, Failure> {
     let mut files = Vec::new();
+    let own = own(options).into_iter();
+    let maps = inputs::named_files(&brought.maps);
     let grids = grids.iter().map(|path| ("vertical grid", path.clone()));
-    for (role, path) in named(options).into_iter().chain(grids) {
+    for (role, path) in own.chain(maps).chain(grids) {
         for path in parts(&path).map_err(|error| unreadable(&path, &error))? {
             let (bytes, sha256) = checksum(&path).map_err(|error| unreadable(&path, &error))?;
             files.push(InputFile {
                 role: role.to_owned(),
-                path: path.display().to_string(),
+                path: brought.title(&path),
                 bytes,
                 sha256,
             });
@@ -38,12 +42,17 @@ fn unreadable(path: &Path, error: &io::Error) -> Failure {
     Failure::other(format!("{}: cannot be read: {error}", path.display()))
 }
 
-/// The paths of the options, each with what it is read for.
-pub(super) fn named(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
+/// The paths that the options name.
+pub(super) fn named(options: &SiteOptions) -> Vec<PathBuf> {
+    let own = own(options).into_iter().map(|(_, path)| path);
+    own.chain(inputs::files(&options.maps)).collect()
+}
+
+/// The files beside the maps, each with what it is read for.
+fn own(options: &SiteOptions) -> Vec<(&'static str, PathBuf)> {
     let own = [("site", &options.file), ("kit", &options.method.kit)];
     let own = own.into_iter();
     own.filter_map(|(role, path)| Some((role, path.clone()?)))
-        .chain(inputs::named_files(&options.maps))
         .collect()
 }
 
@@ -112,12 +121,7 @@ fn checksum(path: &Path) -> io::Result<(u64, String)> {
         hasher.update(&block[..read]);
         bytes += read as u64;
     }
-    let mut digits = String::new();
-    for byte in hasher.finalize() {
-        // Writing to a String does not fail.
-        let _ = write!(digits, "{byte:02x}");
-    }
-    Ok((bytes, digits))
+    Ok((bytes, hex::encode(hasher.finalize())))
 }
 
 #[cfg(test)]

@@ -1,7 +1,5 @@
 //! `sillmark site`: one building.
 
-use std::path::PathBuf;
-
 use sillmark::assess::{Sources, assess};
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{SiteRun, TextOptions, csv, json, page, text, write_site_layers};
@@ -11,6 +9,7 @@ use sillmark::verdict::CautionTexts;
 
 use super::arguments::{SiteFormat, SiteOptions};
 use super::assessing::{Assessing, site_of_file};
+use super::brought::{Brought, word_without_keys};
 use super::failure::Failure;
 use super::output::Target;
 use super::read_files::{named, read_files};
@@ -20,14 +19,17 @@ use super::today::today;
 pub(super) const COLUMNS: usize = 96;
 
 pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
-    let target = Target::open(options.output.output.as_deref(), &files(options))?;
+    let target = Target::open(options.output.output.as_deref(), &named(options))?;
     if options.format == SiteFormat::Gpkg {
         target.require_file("gpkg")?;
     }
     let site = site(options)?;
     let units = options.output.units.map_or(site.units, UnitSystem::from);
-    let Assessing { sources, method } =
-        Assessing::of(&site, &options.maps, &options.method, units)?;
+    let Assessing {
+        sources,
+        method,
+        brought,
+    } = Assessing::of(&site, &options.maps, &options.method, units)?;
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
     let around = |assessment| Surroundings::read(assessment, &sources).map_err(Failure::input);
@@ -44,7 +46,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         SiteFormat::Html => page(
             &assessment,
             &around(&assessment)?,
-            &site_run(options, &sources)?,
+            &site_run(options, &brought, &sources)?,
             &cautions,
         )
         .map_err(Failure::other)?,
@@ -93,19 +95,18 @@ fn stated<'text>(
 }
 
 /// What a page says of its run.
-fn site_run(options: &SiteOptions, sources: &Sources) -> Result<SiteRun, Failure> {
-    let command = std::env::args_os().map(|word| word.to_string_lossy().into_owned());
+fn site_run(
+    options: &SiteOptions,
+    brought: &Brought,
+    sources: &Sources,
+) -> Result<SiteRun, Failure> {
+    let command = std::env::args_os().map(|word| word_without_keys(&word.to_string_lossy()));
     Ok(SiteRun {
         version: env!("CARGO_PKG_VERSION").to_owned(),
         date: today(),
         command: std::iter::once("sillmark".to_owned())
             .chain(command.skip(1))
             .collect(),
-        inputs: read_files(options, &sources.datums.grids_read())?,
+        inputs: read_files(options, brought, &sources.datums.grids_read())?,
     })
-}
-
-/// The files that the run reads.
-fn files(options: &SiteOptions) -> Vec<PathBuf> {
-    named(options).into_iter().map(|(_, path)| path).collect()
 }

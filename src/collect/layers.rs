@@ -5,7 +5,7 @@ use std::path::Path;
 use geo::Geometry;
 
 use super::fields::{self, Field};
-use super::{CollectError, shapes};
+use super::{CollectError, digest, shapes};
 use crate::crs::CrsDefinition;
 use crate::gis::{self, Fetched, FieldKind, Fill, LayerDraft, LayerFormat, LayerPlan, LayerShape};
 use crate::hazard::LayerContent;
@@ -15,7 +15,7 @@ use crate::service::{ServedFeature, ServedLayer};
 #[derive(Clone, Debug)]
 pub struct ArrivedLayer<'names> {
     /// What it is to be read for.
-    pub content: LayerContent,
+    pub read_for: LayerContent,
     /// Names of attributes: of each list it has one.
     pub needed: Vec<&'names [String]>,
     /// What came.
@@ -28,11 +28,13 @@ pub struct WrittenLayer {
     /// Its name in the file.
     pub name: String,
     /// What it is to be read for.
-    pub content: LayerContent,
+    pub read_for: LayerContent,
     /// How many features it has.
     pub features: u64,
     /// Where it came from and when.
     pub fetched: Fetched,
+    /// SHA-256 of its features, in hexadecimal: the same whenever they were fetched.
+    pub content: String,
     /// What the service says of the right to use it.
     pub licence: Option<String>,
     /// What was noticed on the way.
@@ -83,7 +85,7 @@ pub fn write_layers(
 /// A layer before it is written.
 struct Draft {
     name: String,
-    content: LayerContent,
+    read_for: LayerContent,
     fields: Vec<Field>,
     crs: String,
     north_first: bool,
@@ -94,7 +96,7 @@ struct Draft {
 impl Draft {
     fn new(layer: ArrivedLayer<'_>, name: String) -> Result<Self, CollectError> {
         let ArrivedLayer {
-            content,
+            read_for,
             needed,
             served,
         } = layer;
@@ -111,7 +113,7 @@ impl Draft {
         };
         Ok(Self {
             name,
-            content,
+            read_for,
             fields: fields::of(&served, &needed),
             crs: definition.to_owned(),
             north_first: crs.is_north_first(),
@@ -131,7 +133,7 @@ impl Draft {
     }
 
     const fn shape(&self) -> LayerShape {
-        match self.content {
+        match self.read_for {
             LayerContent::Zones => LayerShape::Areas,
             LayerContent::Lines(_) => LayerShape::Lines,
         }
@@ -186,9 +188,10 @@ impl Draft {
     fn told(&self, features: u64) -> WrittenLayer {
         WrittenLayer {
             name: self.name.clone(),
-            content: self.content,
+            read_for: self.read_for,
             features,
             fetched: self.fetched.clone(),
+            content: digest::of(&self.served),
             licence: self.served.licence.clone(),
             remarks: self.served.remarks.clone(),
         }

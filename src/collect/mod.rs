@@ -5,6 +5,7 @@
 //! other file, so that an answer is the same whichever way its maps came.
 
 mod boxes;
+mod digest;
 mod error;
 mod fields;
 mod layers;

@@ -43,7 +43,7 @@ impl Part {
     pub fn around(location: Location) -> Self {
         Self::Around {
             location,
-            margin: Length::new::<meter>(REACH_METRES),
+            margin: Self::reach(),
         }
     }
 
@@ -53,8 +53,14 @@ impl Part {
         Self::Box {
             south_west,
             north_east,
-            margin: Length::new::<meter>(REACH_METRES),
+            margin: Self::reach(),
         }
+    }
+
+    /// How far around a place its zones are read.
+    #[must_use]
+    pub fn reach() -> Length {
+        Length::new::<meter>(REACH_METRES)
     }
 
     /// The part as a box of the layer's coordinates; `None` for all of the layer.

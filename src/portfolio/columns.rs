@@ -98,6 +98,43 @@ impl Columns {
         has_points: bool,
         for_all: StatedForAll,
     ) -> Result<Self, StatementError> {
+        let columns = Self {
+            for_all,
+            ..Self::find_places(table, present, mapping, has_points)?
+        };
+        let has = |role: Role| columns.at(role).is_some();
+        let finder = Finder {
+            table,
+            present,
+            mapping,
+        };
+        let missing = |what: &str| Err(finder.missing(what));
+        if !has(Role::Id) {
+            return missing("id");
+        }
+        let measured = has(Role::Threshold);
+        if !measured && !has(Role::ThresholdAboveGround) {
+            return missing("threshold (or threshold_above_ground, an estimate)");
+        }
+        if !has(Role::ThresholdUnit) && for_all.unit.is_none() {
+            return missing("threshold_unit (or option --threshold-unit)");
+        }
+        if measured && !has(Role::VerticalDatum) && for_all.datum.is_none() {
+            return missing("vertical_datum (or option --threshold-datum)");
+        }
+        Ok(columns)
+    }
+
+    /// As [`find`](Self::find), of a table that is asked for nothing but where its rows stand.
+    ///
+    /// # Errors
+    /// As [`find`](Self::find).
+    pub fn find_places(
+        table: &str,
+        present: &[String],
+        mapping: &Mapping,
+        has_points: bool,
+    ) -> Result<Self, StatementError> {
         let finder = Finder {
             table,
             present,
@@ -110,32 +147,20 @@ impl Columns {
             }
         }
         let has = |role: Role| at.get(role.index()).copied().flatten();
-        let missing = |what: &str| Err(finder.missing(what));
-        if has(Role::Id).is_none() {
-            return missing("id");
-        }
         let degrees = has(Role::Longitude).zip(has(Role::Latitude));
         let plane = has(Role::X).zip(has(Role::Y));
         let coordinates = match (degrees.or(plane), has_points) {
             (Some((east, north)), _) => Coordinates::Columns(east, north),
             (None, true) => Coordinates::Point,
-            (None, false) => return missing("longitude and latitude (or x and y with --crs)"),
+            (None, false) => {
+                return Err(finder.missing("longitude and latitude (or x and y with --crs)"));
+            }
         };
-        let measured = has(Role::Threshold).is_some();
-        if !measured && has(Role::ThresholdAboveGround).is_none() {
-            return missing("threshold (or threshold_above_ground, an estimate)");
-        }
-        if has(Role::ThresholdUnit).is_none() && for_all.unit.is_none() {
-            return missing("threshold_unit (or option --threshold-unit)");
-        }
-        if measured && has(Role::VerticalDatum).is_none() && for_all.datum.is_none() {
-            return missing("vertical_datum (or option --threshold-datum)");
-        }
         Ok(Self {
             at,
             coordinates,
             degrees: degrees.is_some() || (plane.is_none() && has_points),
-            for_all,
+            for_all: StatedForAll::default(),
         })
     }
 

@@ -1,18 +1,15 @@
 //! From a record of the table to a row.
 
 use super::row::{OpeningRow, Row};
-use super::{Columns, Coordinates, Role};
-use crate::crs::CrsError;
+use super::row_place::{ToPlace, fault, number, row_place, shown};
+use super::{Columns, Role};
 use crate::quantity::{
     Elevation, Length, LengthUnit, QuantityError, UnitSystem, VerticalDatum, is_height_of_land,
     parse_length, parse_signed_length,
 };
-use crate::site::{Location, Threshold, clear_height, opening_width};
+use crate::site::{Threshold, clear_height, opening_width};
 use crate::statement::{Choice, Place, Stated, StatementError};
 use crate::table::{Record, RecordFault};
-
-/// Turns coordinates of the table into a place on the earth.
-pub type ToPlace<'a> = dyn Fn(f64, f64) -> Result<Location, CrsError> + 'a;
 
 /// Reads rows; remembers unit and datum of the row before, which mostly hold again.
 pub(super) struct RowReader<'a> {
@@ -23,8 +20,6 @@ pub(super) struct RowReader<'a> {
     unit: Option<(String, LengthUnit)>,
     datum: Option<(String, VerticalDatum)>,
 }
-
-const NUMBER: &str = "a number, such as 9.25";
 
 impl<'a> RowReader<'a> {
     /// `to_place` is `None` where coordinates are degrees of WGS 84.
@@ -55,7 +50,7 @@ impl<'a> RowReader<'a> {
                 "a name for the row",
             ));
         }
-        let location = self.location(record)?;
+        let location = row_place(record, self.columns, self.to_place)?;
         let unit = self.unit(record)?;
         Ok(Row {
             line: record.line(),
@@ -73,53 +68,6 @@ impl<'a> RowReader<'a> {
         self.columns
             .at(role)
             .map_or("", |column| record.get(column))
-    }
-
-    fn location(&self, record: &Record<'_>) -> Result<Location, RecordFault> {
-        let (names, texts, (x, y)) = match self.columns.coordinates {
-            Coordinates::Columns(east, north) => {
-                let names = if self.columns.degrees {
-                    ["longitude", "latitude"]
-                } else {
-                    ["x", "y"]
-                };
-                let texts = [record.get(east), record.get(north)];
-                let x = number(record, names[0], texts[0])?;
-                (names, texts, (x, number(record, names[1], texts[1])?))
-            }
-            Coordinates::Point => {
-                let point = record.point().ok_or_else(|| {
-                    fault(record, "geometry", "", "the row has no point", "a point")
-                })?;
-                (["geometry"; 2], [""; 2], point)
-            }
-        };
-        let problem = match self.to_place {
-            None => match Location::from_degrees(x, y) {
-                Ok(location) => return Ok(location),
-                Err(error) => error.to_string(),
-            },
-            Some(to_place) => match to_place(x, y) {
-                Ok(location) => return Ok(location),
-                Err(error) => error.to_string(),
-            },
-        };
-        let value = match texts {
-            ["", ""] => format!("{x} {y}"),
-            [x, y] => format!("{} {}", shown(x), shown(y)),
-        };
-        let field = match names {
-            ["geometry", _] => "geometry".to_owned(),
-            [x, y] => format!("{x}, {y}"),
-        };
-        Err(RecordFault {
-            line: record.line(),
-            field,
-            value,
-            problem,
-            accepted: "coordinates of a place in the table's system (option --crs), east first"
-                .to_owned(),
-        })
     }
 
     fn unit(&mut self, record: &Record<'_>) -> Result<LengthUnit, RecordFault> {
@@ -276,35 +224,3 @@ impl<'a> RowReader<'a> {
 
 /// The farthest that a threshold can lie from the ground, metres: as for a barrier alone.
 const HIGHEST_ABOVE_GROUND: f64 = 30.0;
-
-/// The start of a value: more of it does not help to find it.
-fn shown(text: &str) -> String {
-    text.chars().take(100).collect()
-}
-
-fn number(record: &Record<'_>, field: &str, text: &str) -> Result<f64, RecordFault> {
-    let found: Option<f64> = text.parse().ok();
-    found.filter(|number| number.is_finite()).ok_or_else(|| {
-        let problem = match text {
-            "" => "it is missing",
-            _ => "it is not a number",
-        };
-        fault(record, field, text, problem, NUMBER)
-    })
-}
-
-fn fault(
-    record: &Record<'_>,
-    field: &str,
-    value: &str,
-    problem: &str,
-    accepted: &str,
-) -> RecordFault {
-    RecordFault {
-        line: record.line(),
-        field: field.to_owned(),
-        value: shown(value),
-        problem: problem.to_owned(),
-        accepted: accepted.to_owned(),
-    }
-}

@@ -18,7 +18,7 @@ pub struct SiteRun {
 pub struct InputFile {
     /// What it was read for, such as `terrain`.
     pub role: String,
-    /// Its path, as it was given.
+    /// Its path, as it was given, or where a service's answer came from and when.
     pub path: String,
     /// Its length in bytes.
     pub bytes: u64,

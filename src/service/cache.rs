@@ -116,21 +116,11 @@ impl Cache {
                 hasher.update(part);
             }
         }
-        self.folder.join(digits(&hasher.finalize()))
+        self.folder.join(hex::encode(hasher.finalize()))
     }
 }
 
 /// The SHA-256 of something, in hexadecimal digits.
 pub(super) fn checksum(bytes: &[u8]) -> String {
-    digits(&Sha256::digest(bytes))
-}
-
-fn digits(bytes: &[u8]) -> String {
-    use std::fmt::Write as _;
-    let mut digits = String::with_capacity(2 * bytes.len());
-    for byte in bytes {
-        // Writing to a String does not fail.
-        let _ = write!(digits, "{byte:02x}");
-    }
-    digits
+    hex::encode(Sha256::digest(bytes))
 }

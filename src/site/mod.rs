@@ -33,7 +33,7 @@ pub use location::{Location, LocationError};
 pub use mounting::{BraceSide, Mount};
 pub use opening::{Opening, OpeningKind, Sill};
 pub use question::{BarrierForm, BarrierQuestion};
-pub use quick::QuickForm;
+pub use quick::{QuickForm, place_of_option};
 pub use threshold::Threshold;
 pub use uncertainty::{GivenDeviation, GivenValue, StatedUncertainty};
 pub use wall::WallKind;

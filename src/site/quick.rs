@@ -58,7 +58,7 @@ impl QuickForm<'_> {
         }
         Ok(Site {
             name: format!("Site at {}", self.at.trim()),
-            location: location(self.at)?,
+            location: place_of_option(self.at)?,
             threshold: Threshold::Stated(threshold_elevation(&threshold)?),
             units: UnitSystem::of_text(threshold.text()),
             threshold_place: threshold.place().clone(),
@@ -88,7 +88,11 @@ fn option<'text>(name: &str, field: &'static str, text: &'text str) -> Stated<'t
     )
 }
 
-fn location(text: &str) -> Result<Location, StatementError> {
+/// The place of `--at`.
+///
+/// # Errors
+/// [`StatementError`] naming the option, its value and what would be accepted.
+pub fn place_of_option(text: &str) -> Result<Location, StatementError> {
     let stated = option("--at", "location", text);
     let accepted = "longitude and latitude in degrees, such as --at -74.0335,40.7400";
     let numbers: Option<(f64, f64)> = text

@@ -5,8 +5,10 @@ use std::path::PathBuf;
 use clap::Args;
 use sillmark::quantity::{LengthUnit, VerticalDatum};
 
+use super::services::ServiceOptions;
+
 /// Everything that an answer is read from.
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct MapOptions {
     #[command(flatten)]
     pub(crate) zones: ZoneOptions,
@@ -24,17 +26,26 @@ pub(crate) struct MapOptions {
     pub(crate) dem: DemOptions,
 
     #[command(flatten)]
+    pub(crate) services: ServiceOptions,
+
+    #[command(flatten)]
     pub(crate) datums: DatumOptions,
 
     #[command(flatten)]
     pub(crate) offsets: StatedOffsetOptions,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
+#[allow(clippy::doc_markdown)] // the comments are the help, which would show the backticks
 pub(crate) struct ZoneOptions {
     /// Flood-zone layer: Shapefile, GeoPackage, GeoJSON, FlatGeobuf or file geodatabase, with
-    /// the layer's name behind a colon where there are several. Repeat for more.
-    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Flood zones")]
+    /// the layer's name behind a colon where there are several; or the address of a service
+    /// (OGC API - Features, GeoServices REST), with the layer's name behind a #. Repeat for more.
+    #[arg(
+        long,
+        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
+        help_heading = "Flood zones"
+    )]
     pub(crate) zones: Vec<String>,
 
     /// Vertical datum of levels whose record does not say it.
@@ -60,7 +71,7 @@ pub(crate) struct ZoneOptions {
     pub(crate) zones_schema: String,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct RasterOptions {
     /// Raster of water-surface elevations of one flood: 1%=wse.tif. Repeat for other floods.
     #[arg(long, value_name = "CHANCE=PATH", help_heading = "Water rasters")]
@@ -92,11 +103,15 @@ pub(crate) struct RasterOptions {
     pub(crate) depth_crs: Option<String>,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct LineOptions {
-    /// Flood-level lines (S_BFE of the National Flood Hazard Layer, or others), with the layer's name
-    /// behind a colon where there are several. Repeat for more.
-    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Flood-level lines")]
+    /// Flood-level lines (S_BFE of the National Flood Hazard Layer, or others), as a file or an
+    /// address, as for --zones. Repeat for more.
+    #[arg(
+        long,
+        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
+        help_heading = "Flood-level lines"
+    )]
     pub(crate) lines: Vec<String>,
 
     /// Vertical datum of their levels where their records do not say it.
@@ -120,11 +135,15 @@ pub(crate) struct LineOptions {
     pub(crate) lines_watercourse: Option<String>,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct SectionOptions {
-    /// Cross-sections with water-surface levels (S_XS, or others), with the layer's name
-    /// behind a colon where there are several. Repeat for more.
-    #[arg(long, value_name = "PATH[:LAYER]", help_heading = "Cross-sections")]
+    /// Cross-sections with water-surface levels (S_XS, or others), as a file or an address, as
+    /// for --zones. Repeat for more.
+    #[arg(
+        long,
+        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
+        help_heading = "Cross-sections"
+    )]
     pub(crate) sections: Vec<String>,
 
     /// Vertical datum of their levels where their records do not say it.
@@ -148,11 +167,12 @@ pub(crate) struct SectionOptions {
     pub(crate) sections_watercourse: Option<String>,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct DemOptions {
-    /// Terrain model: GeoTIFF or ASCII grid of one band. Repeat for more; the finest that has
-    /// ground at the place answers.
-    #[arg(long, value_name = "PATH", help_heading = "Terrain")]
+    /// Terrain model: GeoTIFF or ASCII grid of one band, or the address of a GeoTIFF, of which
+    /// the parts that are needed are read. Repeat for more; the finest that has ground at the
+    /// place answers.
+    #[arg(long, value_name = "PATH|ADDRESS", help_heading = "Terrain")]
     pub(crate) dem: Vec<PathBuf>,
 
     /// Vertical datum of the terrain where the file does not say it.
@@ -182,7 +202,7 @@ pub(crate) struct DemOptions {
     pub(crate) grade_radius: String,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct DatumOptions {
     /// Folder of vertical grids (PROJ's GeoTIFF grids) for conversions between datums; repeat
     /// for more. Without it the folders of `SILLMARK_GRIDS` and of PROJ's variables are searched.
@@ -194,7 +214,7 @@ pub(crate) struct DatumOptions {
     pub(crate) grids_network: bool,
 }
 
-#[derive(Args, Debug)]
+#[derive(Args, Clone, Debug)]
 pub(crate) struct StatedOffsetOptions {
     /// An offset between two datums as a flood study prints it, with its source behind a
     /// semicolon: "NGVD29 -> NAVD88 = -1.1 ft; county flood study of 2006, table 2". Repeat for

@@ -2,15 +2,19 @@
 
 mod barrier;
 mod catalog;
+mod collect;
 mod maps;
 mod method;
 mod output;
 mod portfolio;
 mod review;
+mod services;
 mod site;
+mod table;
 
 pub(crate) use barrier::BarrierOptions;
 pub(crate) use catalog::{CatalogList, CatalogOptions};
+pub(crate) use collect::CollectOptions;
 pub(crate) use maps::{
     DatumOptions, DemOptions, LineOptions, MapOptions, SectionOptions, ZoneOptions,
 };
@@ -18,7 +22,9 @@ pub(crate) use method::MethodOptions;
 pub(crate) use output::{Format, SiteFormat};
 pub(crate) use portfolio::{PortfolioOptions, Ranking};
 pub(crate) use review::{ReviewFormat, ReviewOptions};
+pub(crate) use services::ServiceOptions;
 pub(crate) use site::SiteOptions;
+pub(crate) use table::TableOptions;
 
 use clap::{Parser, Subcommand};
 
@@ -47,6 +53,9 @@ pub(crate) enum Command {
     /// Work out one barrier for a width, a height and a depth of water that you state: loads,
     /// spans, posts, anchors, pieces. No maps.
     Barrier(Box<BarrierOptions>),
+    /// Fetch what public services hold around a site or a table of sites into a GeoPackage,
+    /// which the other commands read.
+    Collect(Box<CollectOptions>),
     /// List the rules, limits, kits, datums, sources and cautions that answers rest on.
     Catalog(CatalogOptions),
 }

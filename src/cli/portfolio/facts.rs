@@ -12,7 +12,9 @@ use sillmark::verdict::Caution;
 
 use super::open::Opener;
 use crate::cli::arguments::PortfolioOptions;
+use crate::cli::brought::without_keys;
 use crate::cli::failure::Failure;
+use crate::cli::tables::table_name;
 use crate::cli::today::today;
 
 /// Options and files by what changes when they do. How a run is carried out (memory, threads,
@@ -30,23 +32,28 @@ pub(super) fn fingerprint(
         mark.insert(format!("option {option}"), value);
     }
     for path in opener.files().iter().filter(|path| path.exists()) {
-        mark.insert(
-            path.display().to_string(),
-            state(path).map_err(Failure::other)?,
-        );
+        let (name, state) = match opener.origin(path) {
+            // Whenever it was fetched: what counts is what it holds.
+            Some(origin) => (origin.from.clone(), origin.content.clone()),
+            None => (
+                path.display().to_string(),
+                state(path).map_err(Failure::other)?,
+            ),
+        };
+        mark.insert(name, state);
     }
     Ok(mark)
 }
 
 /// The options that rows depend on, by their names.
 fn asked(options: &PortfolioOptions) -> Vec<(&'static str, String)> {
-    let (maps, method) = (&options.maps, &options.method);
+    let (maps, method) = (without_keys(&options.maps), &options.method);
     vec![
-        ("--from", format!("{:?}", options.from)),
-        ("--layer", format!("{:?}", options.layer)),
-        ("--map", format!("{:?}", options.map)),
-        ("--columns", format!("{:?}", options.columns)),
-        ("--crs", format!("{:?}", options.crs)),
+        ("--from", format!("{:?}", options.reading.from)),
+        ("--layer", format!("{:?}", options.reading.layer)),
+        ("--map", format!("{:?}", options.reading.map)),
+        ("--columns", format!("{:?}", options.reading.columns)),
+        ("--crs", format!("{:?}", options.reading.crs)),
         ("--threshold-unit", format!("{:?}", options.threshold_unit)),
         (
             "--threshold-datum",
@@ -102,7 +109,7 @@ pub(super) fn run_facts(
     plan: &Plan,
     rejects: Option<&Path>,
 ) -> RunFacts {
-    let maps = &options.maps;
+    let maps = without_keys(&options.maps);
     let names = |texts: &[String]| texts.to_vec();
     let levels = [
         &maps.rasters.surface,
@@ -111,7 +118,7 @@ pub(super) fn run_facts(
         &maps.lines.lines,
     ];
     let mut more = Vec::new();
-    if let Some(crs) = &options.crs {
+    if let Some(crs) = &options.reading.crs {
         more.push(("Coordinates".to_owned(), crs.clone()));
     }
     if let Some(sd) = &maps.dem.dem_sd {
@@ -119,7 +126,7 @@ pub(super) fn run_facts(
     }
     RunFacts {
         cautions: cautions(plan),
-        input: super::name(options),
+        input: table_name(&options.table),
         zones: names(&maps.zones.zones),
         levels: levels.into_iter().flatten().cloned().collect(),
         terrain: maps

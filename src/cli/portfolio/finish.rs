@@ -14,10 +14,10 @@ use sillmark::verdict::{Caution, CautionTexts};
 
 use super::beside::RejectsFile;
 use super::facts::{cautions, run_facts};
-use super::table::format;
 use crate::cli::arguments::{PortfolioOptions, Ranking};
-use crate::cli::failure::Failure;
+use crate::cli::failure::{Failure, note};
 use crate::cli::output::Target;
+use crate::cli::tables::{table_format, table_name};
 
 /// What is to be written at the end, checked before the run begins.
 pub(super) struct Finish<'a> {
@@ -38,7 +38,7 @@ impl<'a> Finish<'a> {
         let asked = options
             .to
             .as_deref()
-            .map(|name| format("--to", name))
+            .map(|name| table_format("--to", name))
             .transpose()?;
         let format = match (asked, &options.output) {
             (Some(format), _) => format,
@@ -83,7 +83,7 @@ impl<'a> Finish<'a> {
         } else {
             tell_cautions(plan)?;
         }
-        tell_repeated(repeated, &super::name(self.options))
+        tell_repeated(repeated, &table_name(&self.options.table))
     }
 
     /// Puts the rejected rows, where there are some or where they were asked for, under their
@@ -268,10 +268,4 @@ pub(super) fn tell_cautions(plan: &Plan) -> Result<(), Failure> {
         }
     }
     Ok(())
-}
-
-/// A line on stderr that is no error.
-pub(super) fn note(text: &str) {
-    // A closed stderr leaves nobody to tell.
-    let _ = writeln!(std::io::stderr(), "note: {text}");
 }

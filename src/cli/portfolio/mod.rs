@@ -9,7 +9,7 @@ mod progress;
 mod stream;
 mod table;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use sillmark::portfolio::{
@@ -22,20 +22,27 @@ use self::open::Opener;
 use self::progress::Bar;
 use self::stream::Stream;
 use super::arguments::PortfolioOptions;
-use super::failure::Failure;
+use super::brought::Brought;
+use super::failure::{Failure, note};
+use super::inputs;
+use super::places::places_of_table;
+use super::tables::{is_stdin, open_table, table_name};
 
 /// Somebody pressed Ctrl-C.
 static STOPPED: AtomicBool = AtomicBool::new(false);
 
 pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     let finish = finish::Finish::plan(options)?;
-    let mut reader = table::open(options)?;
-    let opener = Opener::new(options)?;
-    beside::check_all(options, &opener.files())?;
+    let mut reader = open_table(&options.table, &options.reading)?;
+    beside::check_all(options, &files(options))?;
+    let brought = Brought::around_places(&options.maps, || {
+        places_of_table(&options.table, &options.reading)
+    })?;
+    let opener = Opener::new(options, &brought)?;
     let plan = table::plan(options, &reader, &opener)?;
     let columns = sillmark::portfolio::answer_columns(ResultShape::of(&plan.columns));
     if opener.has_no_levels() {
-        finish::note(
+        note(
             "neither flood zones nor levels are given, so that every row stays unresolved (--zones, --surface, --depth, --sections, --lines)",
         );
     }
@@ -50,6 +57,13 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
         None => task.to_stdout(&mut reader),
         Some(path) => task.to_file(path, &mut reader),
     }
+}
+
+/// The files that the run reads.
+fn files(options: &PortfolioOptions) -> Vec<PathBuf> {
+    let own = [Some(options.table.clone()), options.method.kit.clone()];
+    let own = own.into_iter().flatten();
+    own.chain(inputs::files(&options.maps)).collect()
 }
 
 /// All that is settled before the first row is read.
@@ -85,7 +99,7 @@ impl Task<'_> {
             finish,
         } = self;
         let mark = fingerprint(options, opener)?;
-        let mut work = match (options.resume, is_stdin(options)) {
+        let mut work = match (options.resume, is_stdin(&options.table)) {
             (true, true) => {
                 return Err(Failure::input(
                     "option --resume: a table on stdin can be read only once; accepted: a file",
@@ -151,7 +165,7 @@ fn header(columns: &[OutColumn]) -> String {
 fn unfinished(failure: &Failure, path: &Path, options: &PortfolioOptions) -> Failure {
     let folder = Unfinished::folder(path).display().to_string();
     let message = failure.message();
-    let message = if is_stdin(options) {
+    let message = if is_stdin(&options.table) {
         format!("{message}; all rows are in {folder}/rows.csv")
     } else {
         format!(
@@ -159,19 +173,6 @@ fn unfinished(failure: &Failure, path: &Path, options: &PortfolioOptions) -> Fai
         )
     };
     with_message(failure, message)
-}
-
-/// What the table is called in messages.
-fn name(options: &PortfolioOptions) -> String {
-    if is_stdin(options) {
-        return "standard input".to_owned();
-    }
-    options.table.display().to_string()
-}
-
-/// Whether the table comes on stdin.
-fn is_stdin(options: &PortfolioOptions) -> bool {
-    options.table.as_os_str() == "-"
 }
 
 /// What is left of a run that ended early, and how to go on.
@@ -190,7 +191,7 @@ fn stopped(
                 (Ok(Some(kept)), Ok(())) => format!("; the rows are in {}", kept.display()),
                 _ => String::new(),
             };
-            let table = name(options);
+            let table = table_name(&options.table);
             Failure::input(format!("{table}: {error}{hint}; no result was written"))
         }
         RunError::Stopped if rows == 0 => {
@@ -202,7 +203,7 @@ fn stopped(
             let _ = work.remove();
             failure(error)
         }
-        error if is_stdin(options) => {
+        error if is_stdin(&options.table) => {
             let _ = work.remove();
             let message = format!(
                 "{error}; no result was written, and a table on stdin cannot be taken up again"

@@ -1,6 +1,6 @@
 //! What a run reads: opened once to find faults, and once more by each thread.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use sillmark::assess::Sources;
@@ -11,12 +11,14 @@ use sillmark::quantity::VerticalDatum;
 
 use super::memory::Memory;
 use crate::cli::arguments::{MapOptions, PortfolioOptions};
+use crate::cli::brought::{Brought, Origin};
 use crate::cli::failure::Failure;
 use crate::cli::inputs;
+use crate::cli::tables::stated_crs;
 
 /// Opens maps and terrain for each thread.
 pub(super) struct Opener<'a> {
-    maps: &'a MapOptions,
+    brought: &'a Brought,
     own_files: Vec<PathBuf>,
     /// The table's own coordinate reference system.
     pub(super) crs: Option<CrsDefinition>,
@@ -27,21 +29,16 @@ pub(super) struct Opener<'a> {
 }
 
 impl<'a> Opener<'a> {
-    pub(super) fn new(options: &'a PortfolioOptions) -> Result<Self, Failure> {
+    pub(super) fn new(options: &PortfolioOptions, brought: &'a Brought) -> Result<Self, Failure> {
         sillmark::gis::start();
-        let maps = &options.maps;
         let cores = std::thread::available_parallelism().map_or(1, usize::from);
-        let crs = options.crs.as_deref().map(|text| {
-            CrsDefinition::from_text(text)
-                .map_err(|error| Failure::input(format!("option --crs: {error}")))
-        });
         let mut opener = Self {
-            maps,
+            brought,
             own_files: [Some(options.table.clone()), options.method.kit.clone()]
                 .into_iter()
                 .flatten()
                 .collect(),
-            crs: crs.transpose()?,
+            crs: stated_crs(&options.reading)?,
             memory: Memory::read(&options.memory)?,
             threads: options.threads.map_or(cores, usize::from),
             terrain_datum: None,
@@ -82,7 +79,7 @@ impl<'a> Opener<'a> {
         &self,
         part: Option<Part>,
     ) -> Result<Vec<Arc<SharedZones>>, Box<dyn std::error::Error + Send + Sync>> {
-        let zones = inputs::zones(&self.maps.zones, part);
+        let zones = inputs::zones(&self.brought.maps.zones, part);
         let zones = zones.map_err(|failure| failure.message())?;
         Ok(zones.iter().map(ZoneMap::share).collect())
     }
@@ -90,6 +87,7 @@ impl<'a> Opener<'a> {
     /// Whether all zones together would take far more memory than the run may use.
     pub(super) fn zones_are_many(&self) -> bool {
         let paths = self
+            .brought
             .maps
             .zones
             .zones
@@ -110,7 +108,7 @@ impl<'a> Opener<'a> {
             lines,
             sections,
             ..
-        } = self.maps;
+        } = &self.brought.maps;
         let given = [
             &zones.zones,
             &rasters.surface,
@@ -121,14 +119,19 @@ impl<'a> Opener<'a> {
         given.iter().all(|paths| paths.is_empty())
     }
 
+    /// Where a file came from, where a service gave it.
+    pub(super) fn origin(&self, path: &Path) -> Option<&Origin> {
+        self.brought.origin(path)
+    }
+
     /// Every file that is read.
     pub(super) fn files(&self) -> Vec<PathBuf> {
-        let maps = inputs::files(self.maps);
+        let maps = inputs::files(&self.brought.maps);
         self.own_files.iter().cloned().chain(maps).collect()
     }
 
     fn sources(&self) -> Result<Sources, Failure> {
-        let maps = self.maps;
+        let maps = &self.brought.maps;
         let offsets = inputs::datum_offsets(&maps.offsets.datum_offset)?;
         Ok(Sources {
             datums: inputs::datums(&maps.datums, offsets)?,

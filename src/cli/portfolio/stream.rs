@@ -9,9 +9,10 @@ use sillmark::table::Position;
 
 use super::beside::RejectsFile;
 use super::finish::{Finish, tell_cautions, tell_rejected, tell_repeated};
-use super::{TOLD, failure, name, tell_rejects};
+use super::{TOLD, failure, tell_rejects};
 use crate::cli::arguments::PortfolioOptions;
 use crate::cli::failure::Failure;
+use crate::cli::tables::table_name;
 
 /// Writes lines to stdout as they come.
 pub(super) struct Stream {
@@ -38,7 +39,7 @@ impl Stream {
         });
         Ok(Self {
             header,
-            table: name(options),
+            table: table_name(&options.table),
             rejects: rejects.transpose()?,
             max_rejects: options.max_rejects,
             told: 0,

@@ -44,6 +44,12 @@ impl LevelLineMap {
     /// within it the tangent plane is good to a part in a thousand.
     pub const SEARCH_LIMIT_METRES: f64 = 5_000.0;
 
+    /// [`SEARCH_LIMIT_METRES`](Self::SEARCH_LIMIT_METRES) as a length.
+    #[must_use]
+    pub fn search_limit() -> Length {
+        Length::new::<meter>(Self::SEARCH_LIMIT_METRES)
+    }
+
     /// A map of lines in the coordinates of `projector`.
     pub(crate) fn new(
         kind: LineKind,

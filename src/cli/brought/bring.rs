@@ -1,0 +1,154 @@
+//! From an address to a file.
+
+use std::path::Path;
+
+use sillmark::collect::{ArrivedLayer, Boxes, CollectError, WrittenLayer, write_layers};
+use sillmark::hazard::{LayerContent, LevelLineMap, LineKind, LineRole, LineSchema, Part, Schema};
+use sillmark::quantity::Length;
+use sillmark::service::{Address, LayerAddress, features_blocking};
+use sillmark::statement::{Place, Stated};
+
+use super::access::{self, Access};
+use super::{Origin, word_without_keys};
+use crate::cli::arguments::{MapOptions, ServiceOptions};
+use crate::cli::failure::{Failure, note};
+use crate::cli::inputs;
+
+/// Brings what services hold around some places into a folder.
+pub(super) struct Bringer<'a> {
+    access: Access,
+    places: Boxes,
+    folder: &'a Path,
+    pub(super) origins: Vec<Origin>,
+}
+
+impl<'a> Bringer<'a> {
+    pub(super) fn new(
+        options: &ServiceOptions,
+        places: Boxes,
+        folder: &'a Path,
+    ) -> Result<Self, Failure> {
+        Ok(Self {
+            access: Access::new(options)?,
+            places,
+            folder,
+            origins: Vec::new(),
+        })
+    }
+
+    /// Zones and lines: each address is replaced by a file of its features.
+    pub(super) fn layers(&mut self, maps: &mut MapOptions) -> Result<(), Failure> {
+        let schema = inputs::schema(&maps.zones.zones_schema)?;
+        for text in &mut maps.zones.zones {
+            self.layer(text, Wanted::zones(&schema))?;
+        }
+        let kinds = [
+            (LineKind::LevelLines, &maps.lines.lines_level),
+            (LineKind::CrossSections, &maps.sections.sections_level),
+        ];
+        let [lines, sections] = kinds.map(|(kind, level)| level_names(kind, level.as_deref()));
+        let (lines, sections) = (lines?, sections?);
+        for text in &mut maps.lines.lines {
+            self.layer(text, Wanted::lines(LineKind::LevelLines, &lines))?;
+        }
+        for text in &mut maps.sections.sections {
+            self.layer(text, Wanted::lines(LineKind::CrossSections, &sections))?;
+        }
+        Ok(())
+    }
+
+    fn layer(&mut self, text: &mut String, wanted: Wanted<'_>) -> Result<(), Failure> {
+        if !Address::is_meant(text) {
+            return Ok(());
+        }
+        let arrived = wanted.ask(text, &self.access, &self.places)?;
+        let number = self.origins.len() + 1;
+        let path = self.folder.join(format!("{number}.gpkg"));
+        for layer in write_layers(vec![arrived], &path).map_err(failure)? {
+            tell(&layer);
+            self.origins.push(Origin {
+                path: path.clone(),
+                from: format!("{}#{}", layer.fetched.from, layer.name),
+                told: format!("{}, layer {}", layer.fetched, layer.name),
+                content: layer.content,
+            });
+        }
+        *text = path.display().to_string();
+        Ok(())
+    }
+}
+
+/// A layer that is to be asked for, and what of it.
+pub(in crate::cli) struct Wanted<'a> {
+    pub(in crate::cli) read_for: LayerContent,
+    /// Names of attributes: of each list the layer must have one.
+    needed: Vec<&'a [String]>,
+    margin: Length,
+}
+
+impl<'a> Wanted<'a> {
+    pub(in crate::cli) fn zones(schema: &'a Schema) -> Self {
+        Self {
+            read_for: LayerContent::Zones,
+            needed: schema.needed().map(|role| schema.names(role)).collect(),
+            margin: Part::reach(),
+        }
+    }
+
+    pub(in crate::cli) fn lines(kind: LineKind, level_names: &'a [String]) -> Self {
+        Self {
+            read_for: LayerContent::Lines(kind),
+            needed: vec![level_names],
+            margin: LevelLineMap::search_limit(),
+        }
+    }
+
+    /// Asks a service for what an answer at any of the places may need.
+    pub(in crate::cli) fn ask(
+        self,
+        text: &str,
+        access: &Access,
+        places: &Boxes,
+    ) -> Result<ArrivedLayer<'a>, Failure> {
+        let option = Place::Option(format!("option {}", self.read_for.option()).into());
+        let stated = Stated::new("address", text, option);
+        let address = LayerAddress::read(&stated).map_err(Failure::input)?;
+        let connection = access.to(&address.address)?;
+        let boxes = places.around(self.margin);
+        let served = features_blocking(&connection, &address, &boxes, &self.needed);
+        Ok(ArrivedLayer {
+            read_for: self.read_for,
+            needed: self.needed,
+            served: served.map_err(access::failure)?,
+        })
+    }
+}
+
+/// The names that the level of a line may have.
+pub(in crate::cli) fn level_names(
+    kind: LineKind,
+    stated: Option<&str>,
+) -> Result<Vec<String>, Failure> {
+    if let Some(name) = stated {
+        return Ok(vec![name.to_owned()]);
+    }
+    let schema = LineSchema::nfhl(kind).map_err(Failure::other)?;
+    Ok(schema.names(LineRole::Level).to_vec())
+}
+
+/// What was noticed on the way, said on stderr.
+pub(in crate::cli) fn tell(layer: &WrittenLayer) {
+    let from = word_without_keys(&layer.fetched.from);
+    for remark in &layer.remarks {
+        note(&format!("{from}: layer {:?}: {remark}", layer.name));
+    }
+}
+
+/// Whose fault it is that nothing was brought.
+pub(in crate::cli) fn failure(error: CollectError) -> Failure {
+    match error {
+        CollectError::Service(error) => access::failure(error),
+        CollectError::File(_) => Failure::other(error),
+        CollectError::Crs { .. } | CollectError::Shape { .. } => Failure::input(error),
+    }
+}
