@@ -1,3 +1,4 @@
 //! What services hold, brought onto the disk.
 
-mod terrain;
+mod boxes;
+mod layers;
