@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use sillmark::collect::{ArrivedLayer, Boxes, WrittenLayer, write_layers};
-use sillmark::hazard::LineKind;
+use sillmark::hazard::{LayerContent, LineKind};
 use sillmark::service::Address;
 use sillmark::site::place_of_option;
 use sillmark::statement::{Place, Stated};
@@ -115,7 +115,10 @@ fn told(layers: &[WrittenLayer], options: &CollectOptions) -> String {
             1 => "1 feature".to_owned(),
             features => format!("{features} features"),
         };
-        let read_for = layer.read_for.plural();
+        let read_for = match layer.read_for {
+            LayerContent::Zones => "flood zones",
+            LayerContent::Lines(kind) => kind.plural(),
+        };
         lines.push(format!("  {} ({read_for}): {features}", layer.name));
         lines.push(format!("    from {}", layer.fetched));
         if let Some(licence) = &layer.licence {

@@ -63,7 +63,10 @@ impl<'a> Bringer<'a> {
         }
         let arrived = wanted.ask(text, &self.access, &self.places)?;
         let number = self.origins.len() + 1;
-        let path = self.folder.join(format!("{number}.gpkg"));
+        // A folder each, so that the file has a name that can be shown.
+        let folder = self.folder.join(number.to_string());
+        std::fs::create_dir(&folder).map_err(Failure::other)?;
+        let path = folder.join("collected.gpkg");
         for layer in write_layers(vec![arrived], &path).map_err(failure)? {
             tell(&layer);
             self.origins.push(Origin {
