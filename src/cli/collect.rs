@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use sillmark::collect::{ArrivedLayer, Boxes, WrittenLayer, write_layers};
+use sillmark::collect::{ArrivedLayer, Places, WrittenLayer, write_layers};
 use sillmark::hazard::{LayerContent, LineKind};
 use sillmark::service::Address;
 use sillmark::site::place_of_option;
@@ -48,11 +48,11 @@ pub(super) fn run(options: &CollectOptions) -> Result<(), Failure> {
 }
 
 /// The places to collect around.
-fn places(options: &CollectOptions) -> Result<Boxes, Failure> {
+fn places(options: &CollectOptions) -> Result<Places, Failure> {
     let of_one = |place| {
-        let mut boxes = Boxes::default();
-        boxes.add(place);
-        boxes
+        let mut places = Places::default();
+        places.add(place);
+        places
     };
     match (&options.places, &options.at) {
         (Some(path), _) if is_site_file(path) => Ok(of_one(site_of_file(path)?.location)),

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use sillmark::collect::Boxes;
+use sillmark::collect::Places;
 use sillmark::crs::Projector;
 use sillmark::portfolio::{BLOCK_BYTES, Columns, Mapping, ToPlace, row_place};
 
@@ -12,7 +12,7 @@ use super::tables::{is_stdin, open_table, stated_crs, table_crs, table_name};
 
 /// The places of a table's rows. Rows without one are left out, and counted on stderr: what is
 /// made of the table afterwards says what is wrong with each.
-pub(super) fn places_of_table(path: &Path, options: &TableOptions) -> Result<Boxes, Failure> {
+pub(super) fn places_of_table(path: &Path, options: &TableOptions) -> Result<Places, Failure> {
     if is_stdin(path) {
         return Err(Failure::input(
             "a table on stdin can be read only once, and a service is asked for what lies around \
@@ -34,7 +34,7 @@ pub(super) fn places_of_table(path: &Path, options: &TableOptions) -> Result<Box
         let to_place = move |x, y| projector.location(x, y);
         Box::new(to_place) as Box<ToPlace<'_>>
     });
-    let mut places = Boxes::default();
+    let mut places = Places::default();
     let mut without = 0_u64;
     while let Some(block) = reader.next_block(BLOCK_BYTES).map_err(Failure::input)? {
         let mut records = block.records();

@@ -1,4 +1,4 @@
 //! What services hold, brought onto the disk.
 
-mod boxes;
 mod layers;
+mod places;

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use sillmark::collect::{ArrivedLayer, Boxes, CollectError, WrittenLayer, write_layers};
+use sillmark::collect::{ArrivedLayer, CollectError, Places, WrittenLayer, write_layers};
 use sillmark::hazard::{LayerContent, LevelLineMap, LineKind, LineRole, LineSchema, Part, Schema};
 use sillmark::quantity::Length;
 use sillmark::service::{Address, LayerAddress, features_blocking};
@@ -17,7 +17,7 @@ use crate::cli::inputs;
 /// Brings what services hold around some places into a folder.
 pub(super) struct Bringer<'a> {
     access: Access,
-    places: Boxes,
+    places: Places,
     folder: &'a Path,
     pub(super) origins: Vec<Origin>,
 }
@@ -25,7 +25,7 @@ pub(super) struct Bringer<'a> {
 impl<'a> Bringer<'a> {
     pub(super) fn new(
         options: &ServiceOptions,
-        places: Boxes,
+        places: Places,
         folder: &'a Path,
     ) -> Result<Self, Failure> {
         Ok(Self {
@@ -111,13 +111,13 @@ impl<'a> Wanted<'a> {
         self,
         text: &str,
         access: &Access,
-        places: &Boxes,
+        places: &Places,
     ) -> Result<ArrivedLayer<'a>, Failure> {
         let option = Place::Option(format!("option {}", self.read_for.option()).into());
         let stated = Stated::new("address", text, option);
         let address = LayerAddress::read(&stated).map_err(Failure::input)?;
         let connection = access.to(&address.address)?;
-        let boxes = places.around(self.margin);
+        let boxes = places.boxes(self.margin);
         let served = features_blocking(&connection, &address, &boxes, &self.needed);
         Ok(ArrivedLayer {
             read_for: self.read_for,

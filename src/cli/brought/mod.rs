@@ -11,7 +11,7 @@ pub(super) use bring::{Wanted, failure, level_names, tell};
 
 use std::path::{Path, PathBuf};
 
-use sillmark::collect::Boxes;
+use sillmark::collect::Places;
 use sillmark::service::{Address, LayerAddress};
 use sillmark::site::Location;
 use sillmark::statement::{Place, Stated};
@@ -46,9 +46,9 @@ impl Brought {
     /// Brings what services hold around one place.
     pub(super) fn around(maps: &MapOptions, place: Location) -> Result<Self, Failure> {
         Self::around_places(maps, || {
-            let mut boxes = Boxes::default();
-            boxes.add(place);
-            Ok(boxes)
+            let mut places = Places::default();
+            places.add(place);
+            Ok(places)
         })
     }
 
@@ -56,7 +56,7 @@ impl Brought {
     /// is.
     pub(super) fn around_places(
         maps: &MapOptions,
-        places: impl FnOnce() -> Result<Boxes, Failure>,
+        places: impl FnOnce() -> Result<Places, Failure>,
     ) -> Result<Self, Failure> {
         let mut files = maps.clone();
         if !names_a_service(maps) {

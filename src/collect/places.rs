@@ -1,35 +1,38 @@
-//! The boxes around many places.
+//! Where maps are wanted.
 
 use std::collections::BTreeSet;
 
 use geo::{Coord, Rect};
 
+use super::spots::Spots;
 use crate::quantity::{Length, unit::meter};
 use crate::service::DegreeBox;
 use crate::site::Location;
 
-/// Places by the cells of a net of degrees that they lie in, for any number of places.
+/// Places that maps are wanted around, for any number of places: beyond some thousands they are
+/// kept as the cells of a fine net.
 ///
 /// ```
-/// use sillmark::collect::Boxes;
+/// use sillmark::collect::Places;
 /// use sillmark::quantity::{Length, unit::meter};
 /// use sillmark::site::Location;
-/// let mut boxes = Boxes::default();
+/// let mut places = Places::default();
 /// for (longitude, latitude) in [(-74.03, 40.74), (-74.02, 40.75), (5.9, 52.0)] {
-///     boxes.add(Location::from_degrees(longitude, latitude)?);
+///     places.add(Location::from_degrees(longitude, latitude)?);
 /// }
 /// // Two towns, an ocean between them.
-/// assert_eq!(boxes.around(Length::new::<meter>(2100.0)).len(), 2);
+/// assert_eq!(places.boxes(Length::new::<meter>(2100.0)).len(), 2);
 /// # Ok::<(), sillmark::site::LocationError>(())
 /// ```
 #[derive(Clone, Debug, Default)]
-pub struct Boxes {
+pub struct Places {
     cells: BTreeSet<Cell>,
     bounds: Option<Rect<f64>>,
+    spots: Spots,
 }
 
 /// Row (south to north) and column (west to east) of a cell.
-type Cell = (i32, i32);
+pub(super) type Cell = (i32, i32);
 
 /// Side of a cell, degrees: some five kilometres, about as far as maps are read around a place.
 const SIDE: f64 = 0.05;
@@ -39,17 +42,18 @@ const MOST: usize = 64;
 
 /// Metres in a degree of longitude at the equator, and in the shortest degree of latitude, at
 /// the equator as well (WGS 84: π a / 180 and π a (1 − e²) / 180).
-const LONGITUDE_METRES: f64 = 111_319.0;
+pub(super) const LONGITUDE_METRES: f64 = 111_319.0;
 const LATITUDE_METRES: f64 = 110_574.0;
 
-impl Boxes {
+impl Places {
     /// Adds a place.
     pub fn add(&mut self, place: Location) {
         let at = Coord {
             x: place.longitude(),
             y: place.latitude(),
         };
-        self.cells.insert((number(at.y), number(at.x)));
+        self.cells.insert((number(at.y, SIDE), number(at.x, SIDE)));
+        self.spots.add(place);
         let bounds = self.bounds.get_or_insert_with(|| Rect::new(at, at));
         let (low, high) = (bounds.min(), bounds.max());
         *bounds = Rect::new(
@@ -64,10 +68,16 @@ impl Boxes {
         self.bounds.is_none()
     }
 
+    /// Places such that each that was added lies within the length of one of them.
+    #[must_use]
+    pub fn spots(&self) -> (Vec<Location>, Length) {
+        self.spots.list()
+    }
+
     /// Boxes that hold everything within a margin of a place, from south to north. They may
     /// overlap; none crosses the antimeridian.
     #[must_use]
-    pub fn around(&self, margin: Length) -> Vec<DegreeBox> {
+    pub fn boxes(&self, margin: Length) -> Vec<DegreeBox> {
         let Some(bounds) = self.bounds else {
             return Vec::new();
         };
@@ -98,11 +108,11 @@ impl Boxes {
     }
 }
 
-fn number(degrees: f64) -> i32 {
+pub(super) fn number(degrees: f64, side: f64) -> i32 {
     // Degrees of a place lie within 180.
     #[allow(clippy::cast_possible_truncation)]
     {
-        (degrees / SIDE).floor() as i32
+        (degrees / side).floor() as i32
     }
 }
 

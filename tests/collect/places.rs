@@ -1,17 +1,17 @@
 use approx::assert_relative_eq;
-use geo::{Contains, Destination, Geodesic, Point};
+use geo::{Contains, Destination, Distance, Geodesic, Point};
 use proptest::prelude::*;
-use sillmark::collect::Boxes;
+use sillmark::collect::Places;
 use sillmark::quantity::{Length, unit::meter};
 use sillmark::service::DegreeBox;
 use sillmark::site::Location;
 
 fn around(places: &[(f64, f64)], metres: f64) -> Vec<DegreeBox> {
-    let mut boxes = Boxes::default();
+    let mut all = Places::default();
     for (longitude, latitude) in places {
-        boxes.add(Location::from_degrees(*longitude, *latitude).unwrap());
+        all.add(Location::from_degrees(*longitude, *latitude).unwrap());
     }
-    boxes.around(Length::new::<meter>(metres))
+    all.boxes(Length::new::<meter>(metres))
 }
 
 fn holds(boxes: &[DegreeBox], longitude: f64, latitude: f64) -> bool {
@@ -68,4 +68,34 @@ fn a_box_across_the_antimeridian_is_two() {
 #[test]
 fn no_place_asks_for_nothing() {
     assert!(around(&[], 100.0).is_empty());
+}
+
+/// Also where there are so many that they are kept as cells: geodesics of `geo`.
+#[test]
+fn each_place_lies_near_a_spot() {
+    for count in [100_u32, 12_000] {
+        let mut all = Places::default();
+        let place = |number: u32| {
+            // A spiral over a town, and the two poles.
+            let turn = f64::from(number) * 2.4;
+            let reach = 0.2 * (f64::from(number) / f64::from(count)).sqrt();
+            Location::from_degrees(10.0 + reach * turn.cos(), 65.0 + reach * turn.sin()).unwrap()
+        };
+        let poles = [(0.0, 90.0), (180.0, -90.0)];
+        let poles = poles.map(|(x, y)| Location::from_degrees(x, y).unwrap());
+        let placed: Vec<Location> = (0..count).map(place).chain(poles).collect();
+        placed.iter().for_each(|place| all.add(*place));
+        let (spots, within) = all.spots();
+        for place in placed.iter().step_by(97).chain(&poles) {
+            let at = |place: &Location| Point::new(place.longitude(), place.latitude());
+            let nearest = spots
+                .iter()
+                .map(|spot| Geodesic.distance(at(spot), at(place)));
+            let nearest = nearest.fold(f64::INFINITY, f64::min);
+            assert!(
+                nearest <= within.get::<meter>() + 1e-6,
+                "{place:?}: {nearest}"
+            );
+        }
+    }
 }
