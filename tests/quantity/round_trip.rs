@@ -1,9 +1,10 @@
 //! What is printed can be read, and says the same to the digits that were printed.
 
 use proptest::prelude::*;
-use sillmark::quantity::unit::{Length, foot, inch, meter};
+use sillmark::quantity::unit::{Length, Time, foot, inch, meter, minute};
 use sillmark::quantity::{
-    Elevation, LengthUnit, UnitSystem, VerticalDatum, parse_elevation, parse_signed_length,
+    Elevation, LengthUnit, UnitSystem, VerticalDatum, duration, parse_duration, parse_elevation,
+    parse_signed_length,
 };
 
 const UNITS: [LengthUnit; 6] = [
@@ -20,6 +21,13 @@ fn metres() -> impl Strategy<Value = Length> {
 }
 
 proptest! {
+    #[test]
+    fn a_printed_duration(minutes in 0_u32..20_000) {
+        let time = Time::new::<minute>(f64::from(minutes));
+        let again = parse_duration(&duration(time)).unwrap();
+        prop_assert!((again - time).abs() < Time::new::<minute>(1e-9));
+    }
+
     #[test]
     fn a_number_with_a_unit(number in -900.0..900.0_f64, unit in prop::sample::select(&UNITS[..])) {
         let length = parse_signed_length(&format!("{number} {unit}")).unwrap();

@@ -130,7 +130,7 @@ fn people_who_cannot_be() {
         &[
             (
                 "time_a_plank = 2",
-                "line 2: fitting.time_a_plank \"2\": it has no unit; accepted: a time with its unit, such as \"12 h\", \"90 min\" or \"3 days\"",
+                "line 2: fitting.time_a_plank \"2\": it has no unit; accepted: a time with its unit, such as \"12 h\", \"1 h 30 min\" or \"3 days\"",
             ),
             (
                 "time_a_plank = \"0 min\"",

@@ -40,7 +40,9 @@ impl Expected {
                 "a height with its unit and vertical datum, such as \"8.1 ft NAVD88\" or \"2.47 m EPSG:5703\""
             }
             Self::Velocity => "a speed with its unit, such as \"2 ft/s\" or \"0.6 m/s\"",
-            Self::Duration => "a time with its unit, such as \"12 h\", \"90 min\" or \"3 days\"",
+            Self::Duration => {
+                "a time with its unit, such as \"12 h\", \"1 h 30 min\" or \"3 days\""
+            }
             Self::AnnualChance => {
                 "a percentage between 0% and 100%, such as \"1%\" or \"0.2%\", or \"1 in 100\""
             }

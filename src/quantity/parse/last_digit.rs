@@ -1,6 +1,6 @@
 //! How finely a quantity is written.
 
-use super::scan::{is_unit_of_length, leading_number, leading_word, starts_a_number};
+use super::scan::{is_hours, is_unit_of_length, leading_number, leading_word, starts_a_number};
 
 /// One unit in the last digit of a quantity as it is written, as a quantity in the same unit:
 /// `0.1 ft NAVD88` of `9.2 ft NAVD88`. Of a length in feet and inches it is that of the inches,
@@ -21,10 +21,11 @@ pub fn last_digit(text: &str) -> Option<String> {
         let number = rest[..rest.len() - behind.len()].trim_end();
         last = Some((number, behind));
         let (word, following) = leading_word(behind);
-        // Only feet and inches stand together, and `m2/s` is one unit.
+        // Only feet and inches, and hours and minutes, stand together; `m2/s` is one unit.
         let is_mark = !word.bytes().all(|byte| byte.is_ascii_alphabetic());
         let is_apart = is_mark || behind.len() > word.len() + following.len();
-        if !is_apart || !is_unit_of_length(word) {
+        let goes_on = is_unit_of_length(word) || (is_hours(word) && starts_a_number(following));
+        if !is_apart || !goes_on {
             break;
         }
         rest = following;
@@ -65,6 +66,7 @@ mod tests {
             ("0.001 m2/s", "0.001 m2/s"),
             ("600 ft2", "1 ft2"),
             ("12 h", "1 h"),
+            ("1 h 30 min", "1 min"),
         ] {
             assert_eq!(last_digit(text).as_deref(), Some(unit), "{text}");
         }

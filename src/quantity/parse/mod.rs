@@ -132,15 +132,26 @@ pub fn parse_velocity(text: &str) -> Result<Velocity, QuantityError> {
     Ok(velocity)
 }
 
-/// Reads a time: `12 h`, `90 min`, `3 days`.
+/// Reads a time: `12 h`, `90 min`, `1 h 30 min`, `3 days`.
 ///
 /// # Errors
 /// [`QuantityError`] quoting the text.
 pub fn parse_duration(text: &str) -> Result<Time, QuantityError> {
     let fail = |problem: String| QuantityError::new(text, Expected::Duration, problem);
     let (number, unit) = scan::number_and_rest(text).map_err(fail)?;
+    let (first, behind) = scan::leading_word(unit);
     let time = match unit.to_ascii_lowercase().as_str() {
-        "h" | "hour" | "hours" => Time::new::<hour>(number),
+        _ if scan::is_hours(first) && scan::starts_a_number(behind) => {
+            let (minutes, unit) = scan::number_and_rest(behind).map_err(fail)?;
+            let is_minutes = matches!(unit, "min" | "minute" | "minutes");
+            if !is_minutes || !(0.0..60.0).contains(&minutes) {
+                return Err(fail(
+                    "the minutes behind the hours are not between 0 and 60".to_owned(),
+                ));
+            }
+            Time::new::<hour>(number) + Time::new::<minute>(minutes.copysign(number))
+        }
+        hours if scan::is_hours(hours) => Time::new::<hour>(number),
         "min" | "minute" | "minutes" => Time::new::<minute>(number),
         "day" | "days" => Time::new::<day>(number),
         "" => return Err(fail("it has no unit".to_owned())),

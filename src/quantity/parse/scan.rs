@@ -48,6 +48,13 @@ fn not_a_unit(word: &str, from_there: &str) -> String {
     }
 }
 
+/// Whether a word stands for hours.
+pub(super) fn is_hours(word: &str) -> bool {
+    ["h", "hour", "hours"]
+        .iter()
+        .any(|hours| word.eq_ignore_ascii_case(hours))
+}
+
 /// Reads one number and returns what follows it.
 pub(super) fn number_and_rest(text: &str) -> Result<(f64, &str), String> {
     let text = text.trim();
