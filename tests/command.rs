@@ -73,6 +73,8 @@ mod review;
 mod said;
 #[path = "command/scratch.rs"]
 mod scratch;
+#[path = "command/services.rs"]
+mod services;
 #[allow(dead_code)] // each test binary uses a part
 mod support;
 #[path = "command/units.rs"]

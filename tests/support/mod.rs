@@ -1,4 +1,7 @@
-//! What the tests share: real data, and files written on the fly.
+//! What the tests share: real data, files written on the fly, a web server.
+
+#[allow(dead_code)] // each of the binaries uses a part
+pub(crate) mod web;
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
