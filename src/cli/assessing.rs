@@ -4,11 +4,12 @@ use std::path::Path;
 
 use sillmark::assess::{Detail, Method, Sources};
 use sillmark::hazard::Part;
-use sillmark::quantity::UnitSystem;
+use sillmark::quantity::{Length, UnitSystem};
 use sillmark::site::Site;
+use sillmark::surroundings::Surroundings;
 
 use super::arguments::{MapOptions, MethodOptions};
-use super::brought::Brought;
+use super::brought::{Brought, GroundAsked};
 use super::failure::Failure;
 use super::inputs;
 use super::method::{OfSite, method};
@@ -21,6 +22,23 @@ pub(super) struct Assessing {
     pub(super) brought: Brought,
 }
 
+/// Whether a result draws what lies around the site, for which more of the terrain is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Drawn {
+    No,
+    Yes,
+}
+
+impl Drawn {
+    fn reach(self, site: &Site, maps: &MapOptions) -> Length {
+        let has_lines = !maps.lines.lines.is_empty() || !maps.sections.sections.is_empty();
+        match self {
+            Self::No => Length::default(),
+            Self::Yes => Surroundings::farthest_reach(site, has_lines),
+        }
+    }
+}
+
 impl Assessing {
     /// Brings the maps around a site onto the disk where services hold them, opens them, and
     /// reads what the site's file and the options say of the method.
@@ -29,6 +47,7 @@ impl Assessing {
         maps: &MapOptions,
         options: &MethodOptions,
         units: UnitSystem,
+        drawn: Drawn,
     ) -> Result<Self, Failure> {
         let of_site = OfSite {
             rule: site.rule.as_ref(),
@@ -37,13 +56,22 @@ impl Assessing {
         };
         let method = method(options, &maps.dem, &of_site, units, Detail::Full)?;
         sillmark::gis::start();
-        let brought = Brought::around(maps, site.location)?;
+        let mut brought = Brought::around(maps, site.location)?;
+        let zones = inputs::zones(&brought.maps.zones, Some(Part::around(site.location)))?;
+        let asked = GroundAsked {
+            site,
+            zones: &zones,
+            event: method.event,
+            grade_radius: method.grade_radius,
+            drawn: drawn.reach(site, maps),
+        };
+        brought.terrain(&|cell| asked.places(cell))?;
         let maps = &brought.maps;
         let mut offsets = site.datum_offsets.clone();
         offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
         let sources = Sources {
             datums: inputs::datums(&maps.datums, offsets)?,
-            zones: inputs::zones(&maps.zones, Some(Part::around(site.location)))?,
+            zones,
             levels: inputs::levels(maps, Some(site.location))?,
             terrain: inputs::terrain(&maps.dem, Some(site.location))?,
         };

@@ -260,16 +260,21 @@ fn level_lines(
         .collect()
 }
 
+/// What the options state of the terrain.
+pub(super) fn dem_statement(options: &DemOptions) -> DemStatement {
+    DemStatement {
+        unit: options.dem_unit,
+        datum: options.dem_datum,
+        crs: options.dem_crs.clone(),
+    }
+}
+
 /// The terrain, which has to reach the site where there is one.
 pub(super) fn terrain(
     options: &DemOptions,
     location: Option<Location>,
 ) -> Result<Terrain, Failure> {
-    let statement = DemStatement {
-        unit: options.dem_unit,
-        datum: options.dem_datum,
-        crs: options.dem_crs.clone(),
-    };
+    let statement = dem_statement(options);
     let dems = options
         .dem
         .iter()

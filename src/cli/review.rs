@@ -10,7 +10,7 @@ use sillmark::report::review::{json, page, text};
 use sillmark::review::{KnownShift, Shifts, UnknownShift, review};
 
 use super::arguments::{ReviewFormat, ReviewOptions};
-use super::assessing::{Assessing, site_of_file};
+use super::assessing::{Assessing, Drawn, site_of_file};
 use super::failure::Failure;
 use super::inputs;
 use super::output::Target;
@@ -21,7 +21,7 @@ pub(super) fn run(options: &ReviewOptions) -> Result<(), Failure> {
     let proposal = proposal(options)?;
     let site = site_of_file(&options.site)?;
     let units = options.output.units.map_or(site.units, UnitSystem::from);
-    let assessing = Assessing::of(&site, &options.maps, &options.method, units)?;
+    let assessing = Assessing::of(&site, &options.maps, &options.method, units, Drawn::No)?;
     let assessment =
         assess(&site, &assessing.sources, &assessing.method).map_err(Failure::input)?;
     let shifts = shifts(&assessing.sources.datums, &assessment, &proposal);

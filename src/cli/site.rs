@@ -8,7 +8,7 @@ use sillmark::surroundings::Surroundings;
 use sillmark::verdict::CautionTexts;
 
 use super::arguments::{SiteFormat, SiteOptions};
-use super::assessing::{Assessing, site_of_file};
+use super::assessing::{Assessing, Drawn, site_of_file};
 use super::brought::{Brought, word_without_keys};
 use super::failure::Failure;
 use super::output::Target;
@@ -25,11 +25,15 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
     }
     let site = site(options)?;
     let units = options.output.units.map_or(site.units, UnitSystem::from);
+    let drawn = match options.format {
+        SiteFormat::Html | SiteFormat::Gpkg => Drawn::Yes,
+        SiteFormat::Text | SiteFormat::Json | SiteFormat::Csv => Drawn::No,
+    };
     let Assessing {
         sources,
         method,
         brought,
-    } = Assessing::of(&site, &options.maps, &options.method, units)?;
+    } = Assessing::of(&site, &options.maps, &options.method, units, drawn)?;
     let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
     let around = |assessment| Surroundings::read(assessment, &sources).map_err(Failure::input);

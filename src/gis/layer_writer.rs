@@ -12,7 +12,7 @@ use gdal_sys::{OGRFieldType, OGRwkbGeometryType};
 
 use geo::{MultiLineString, MultiPolygon};
 
-use super::fetched::{FROM, ON};
+use super::fetched::{FETCHED_FROM, FETCHED_ON};
 use super::shape::{multi_line, multi_polygon};
 use super::{FeatureReader, Fetched, GisError, heard, messages, open_vector, start};
 
@@ -208,8 +208,8 @@ fn write_features<E: From<GisError>>(
         options: Some(options),
     })?;
     if let Some(fetched) = plan.fetched {
-        layer.set_metadata_item(FROM, &fetched.from, "")?;
-        layer.set_metadata_item(ON, &fetched.on, "")?;
+        layer.set_metadata_item(FETCHED_FROM, &fetched.from, "")?;
+        layer.set_metadata_item(FETCHED_ON, &fetched.on, "")?;
     }
     for (name, kind) in plan.fields {
         let kind = match kind {

@@ -123,6 +123,14 @@ impl ZoneMap {
         LocalFrame::new(&self.projector, location)
     }
 
+    /// The place of a point in the layer's coordinates.
+    ///
+    /// # Errors
+    /// [`CrsError`] where it has none.
+    pub fn location(&self, point: Coord<f64>) -> Result<Location, CrsError> {
+        self.projector.location(point.x, point.y)
+    }
+
     /// The zones, by their position in [`zones`](Self::zones), that hold a point of the
     /// layer's plane. On an edge it may be either side.
     pub fn holding(&self, point: Coord<f64>) -> impl Iterator<Item = usize> + '_ {

@@ -29,7 +29,7 @@ mod zone_static;
 pub use answer::{LevelAnswer, Question, Refusal, flood_level};
 pub use boundary::{
     BanksDisagree, BoundaryAnswer, BoundaryError, BoundaryLevel, BoundaryRefusal, boundary_level,
-    level_between_contours,
+    level_between_contours, shore_places,
 };
 pub use candidate::{Candidate, FloodLevel};
 pub use curve::Curve;

@@ -8,6 +8,7 @@ use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 use reqwest::Url;
 
 use super::address::shown;
+use super::cache::checksum;
 use super::{
     Address, Connection, Edition, Entry, Held, Part, PartAnswer, Request, ServiceError, Validators,
 };
@@ -93,6 +94,19 @@ impl<'connection> FileParts<'connection> {
     #[must_use]
     pub fn date(&self) -> &str {
         &self.date
+    }
+
+    /// What tells this edition of the file from another: its length, and how the server knows it
+    /// again; where it does not say, a digest of the file's start.
+    #[must_use]
+    pub fn edition(&self) -> String {
+        let Validators {
+            etag,
+            last_modified,
+        } = &self.edition.validators;
+        let known = etag.as_ref().or(last_modified.as_ref());
+        let known = known.map_or_else(|| checksum(&self.first), Clone::clone);
+        format!("{} bytes, {known}", self.edition.length)
     }
 
     /// The start of the file, which is at hand.

@@ -5,6 +5,7 @@ use geo::Coord;
 use super::OpeningPlace;
 use super::lines::UsedLine;
 use crate::quantity::{Length, unit::meter};
+use crate::site::{Footprint, Site};
 
 /// Half the side of the square where nothing asks for more, metres: a street and the nearest
 /// water of a town (a judgement, no source).
@@ -34,6 +35,22 @@ pub(super) fn reach(
     let widest = wanted
         .filter(|metres| *metres <= MOST)
         .fold(USUAL, f64::max);
+    Length::new::<meter>((widest / STEP).ceil() * STEP)
+}
+
+/// How far the square about a site may reach before anything is assessed: for those who bring
+/// only a part of a terrain here.
+pub(super) fn farthest_reach(site: &Site, has_lines: bool) -> Length {
+    if has_lines {
+        return Length::new::<meter>(MOST);
+    }
+    let openings = site.openings.iter().filter_map(|opening| opening.location);
+    let corners = site.footprint.iter().flat_map(Footprint::corners).copied();
+    let places = openings.chain(corners);
+    // The sphere's distances are good to half a percent.
+    let metres =
+        places.map(|place| 1.01 * MARGIN * site.location.distance_to(place).get::<meter>());
+    let widest = metres.fold(USUAL, f64::max).min(MOST);
     Length::new::<meter>((widest / STEP).ceil() * STEP)
 }
 

@@ -28,7 +28,7 @@ use geo::Coord;
 use crate::assess::{Assessment, Sources};
 use crate::hazard::LayerContent;
 use crate::quantity::{Length, VerticalDatum, unit::meter};
-use crate::site::Location;
+use crate::site::{Location, Site};
 use ground::Terrain;
 use plane::Plane;
 
@@ -65,6 +65,13 @@ impl Surroundings {
     pub fn zones_were_given(&self) -> bool {
         let mut origins = self.origins.iter();
         origins.any(|origin| origin.content == LayerContent::Zones)
+    }
+
+    /// How far the square about a site may reach, known before it is assessed; lines of known
+    /// level may widen it to 1 km.
+    #[must_use]
+    pub fn farthest_reach(site: &Site, has_lines: bool) -> Length {
+        extent::farthest_reach(site, has_lines)
     }
 
     /// Reads the surroundings of an assessed site from the sources that it was assessed with.

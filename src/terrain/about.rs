@@ -7,8 +7,9 @@ use crate::quantity::{Length, unit::meter};
 use crate::site::Location;
 
 /// Cells beyond those within a margin: a height lies between four cells, and those around them
-/// are asked for voids.
-const BESIDE: usize = 3;
+/// are asked for voids; along the edge of a zone the slope is taken over three cells to either
+/// side, and the whole is moved by some cells to lie best on the terrain.
+const BESIDE: usize = 12;
 
 impl Dem {
     /// Columns and rows.

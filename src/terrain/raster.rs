@@ -88,6 +88,8 @@ impl Raster {
         );
         let dated = gis::stated_date(&dataset);
         let fetched = Fetched::of(&dataset);
+        let cell_size =
+            gis::served_cell_size(&dataset).unwrap_or_else(|| cell_size(&grid, projector.target()));
         let cells = Cells::new(path.to_owned(), dataset, unit)?;
         let raster = Self {
             path: path.to_owned(),
@@ -96,7 +98,7 @@ impl Raster {
             unit,
             dated,
             fetched,
-            cell_size: cell_size(&grid, projector.target()),
+            cell_size,
             projector,
             tiles: TileShelf::new(cells.tiling()),
             cells,

@@ -2,3 +2,4 @@
 
 mod layers;
 mod places;
+mod terrain;

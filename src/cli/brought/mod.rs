@@ -4,37 +4,45 @@
 //! what follows knows files alone.
 
 mod access;
-mod bring;
+mod ground;
+mod layers;
+mod terrain;
 
 pub(super) use access::Access;
-pub(super) use bring::{Wanted, failure, level_names, tell};
+pub(super) use ground::GroundAsked;
+pub(super) use layers::{Wanted, failure, level_names, tell};
 
 use std::path::{Path, PathBuf};
 
-use sillmark::collect::Places;
+use sillmark::collect::{About, Places};
 use sillmark::service::{Address, LayerAddress};
 use sillmark::site::Location;
 use sillmark::statement::{Place, Stated};
 use tempfile::TempDir;
 
-use self::bring::Bringer;
+use self::ground::around_each;
+use self::layers::Layers;
 use super::arguments::MapOptions;
 use super::failure::Failure;
+use super::inputs;
 
-/// The maps of a run, all of them files.
+/// The maps of a run, brought step by step: first zones and lines, then the terrain, because zones
+/// tell where it is asked for.
 pub(super) struct Brought {
-    /// The options, with files in place of addresses.
+    /// The options, with files in place of what was brought.
     pub(super) maps: MapOptions,
     origins: Vec<Origin>,
-    /// Holds the files for as long as they are read.
-    _folder: Option<TempDir>,
+    places: Option<Places>,
+    /// The way to services, and the folder that holds the files for as long as they are read.
+    /// Neither is there where no option names an address.
+    services: Option<(Access, TempDir)>,
 }
 
 /// A file that a service's answer was written to.
 #[derive(Clone, Debug)]
 pub(super) struct Origin {
     pub(super) path: PathBuf,
-    /// The address and the layer.
+    /// The address, and the layer where there is one.
     pub(super) from: String,
     /// Where it came from and when, in words.
     pub(super) told: String,
@@ -43,7 +51,7 @@ pub(super) struct Origin {
 }
 
 impl Brought {
-    /// Brings what services hold around one place.
+    /// Brings zones and lines around one place.
     pub(super) fn around(maps: &MapOptions, place: Location) -> Result<Self, Failure> {
         Self::around_places(maps, || {
             let mut places = Places::default();
@@ -52,29 +60,50 @@ impl Brought {
         })
     }
 
-    /// Brings what services hold around many places, which are asked for only where a service
-    /// is.
+    /// Brings zones and lines around many places, which are asked for only where an option
+    /// names an address.
     pub(super) fn around_places(
         maps: &MapOptions,
         places: impl FnOnce() -> Result<Places, Failure>,
     ) -> Result<Self, Failure> {
-        let mut files = maps.clone();
+        let mut brought = Self {
+            maps: maps.clone(),
+            origins: Vec::new(),
+            places: None,
+            services: None,
+        };
         if !names_a_service(maps) {
-            return Ok(Self {
-                maps: files,
-                origins: Vec::new(),
-                _folder: None,
-            });
+            return Ok(brought);
         }
         sillmark::gis::start();
+        let access = Access::new(&maps.services)?;
+        let places = places()?;
         let folder = tempfile::tempdir().map_err(Failure::other)?;
-        let mut bringer = Bringer::new(&maps.services, places()?, folder.path())?;
-        bringer.layers(&mut files)?;
-        Ok(Self {
-            maps: files,
-            origins: bringer.origins,
-            _folder: Some(folder),
-        })
+        brought.origins = Layers::new(&access, &places, folder.path()).bring(&mut brought.maps)?;
+        brought.places = Some(places);
+        brought.services = Some((access, folder));
+        Ok(brought)
+    }
+
+    /// Brings the terrain about places, which are told the size of its cells.
+    pub(super) fn terrain(&mut self, about: &About<'_>) -> Result<(), Failure> {
+        let Some((access, folder)) = &self.services else {
+            return Ok(());
+        };
+        let statement = inputs::dem_statement(&self.maps.dem);
+        let brought = terrain::bring(&self.maps.dem.dem, access, &statement, about, folder.path())?;
+        self.maps.dem.dem = brought.files;
+        self.origins.extend(brought.origins);
+        Ok(())
+    }
+
+    /// Brings the terrain about all places of a table.
+    pub(super) fn terrain_of_table(&mut self) -> Result<(), Failure> {
+        let Some(places) = &self.places else {
+            return Ok(());
+        };
+        let places = around_each(places.spots());
+        self.terrain(&move |_| places.clone())
     }
 
     /// What a path of the run is called: a file by its path, an answer by where it came from.
@@ -94,13 +123,10 @@ impl Brought {
 /// Whether an option names an address.
 fn names_a_service(maps: &MapOptions) -> bool {
     let dem = maps.dem.dem.iter().map(|path| path.to_string_lossy());
-    let rasters = maps.rasters.surface.iter().chain(&maps.rasters.depth);
-    let rasters = rasters.filter_map(|text| Some(text.split_once('=')?.1));
     let layers = maps.zones.zones.iter();
     let layers = layers.chain(&maps.lines.lines);
     let layers = layers.chain(&maps.sections.sections);
     layers.map(String::as_str).any(Address::is_meant)
-        || rasters.into_iter().any(Address::is_meant)
         || dem.into_iter().any(|path| Address::is_meant(&path))
 }
 

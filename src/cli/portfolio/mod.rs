@@ -35,9 +35,10 @@ pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
     let finish = finish::Finish::plan(options)?;
     let mut reader = open_table(&options.table, &options.reading)?;
     beside::check_all(options, &files(options))?;
-    let brought = Brought::around_places(&options.maps, || {
+    let mut brought = Brought::around_places(&options.maps, || {
         places_of_table(&options.table, &options.reading)
     })?;
+    brought.terrain_of_table()?;
     let opener = Opener::new(options, &brought)?;
     let plan = table::plan(options, &reader, &opener)?;
     let columns = sillmark::portfolio::answer_columns(ResultShape::of(&plan.columns));

@@ -46,6 +46,9 @@ const MOST_AT_ONCE: u64 = 8 << 20;
 /// Bytes of all blocks of one crop.
 const MOST_BYTES: u64 = 2 << 30;
 
+/// Places with their margins, by the size of a cell.
+pub type About<'a> = dyn Fn(Length) -> Vec<(Location, Length)> + 'a;
+
 /// A part of a served terrain model.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CollectedTerrain {
@@ -57,19 +60,20 @@ pub struct CollectedTerrain {
     pub address: String,
     /// When it was fetched, or last confirmed, as HTTP writes a date.
     pub fetched: String,
+    /// What tells this edition of the file from another.
+    pub edition: String,
     /// Bytes that were read of the file, from the server or from the cache.
     pub bytes_read: u64,
     /// Bytes of the whole file.
     pub bytes_total: u64,
 }
 
-/// Collects the part of a served GeoTIFF that lies within `margin` of some places, as a file in
-/// `folder`, which has to be there. What is read there from a crop is what is read from the whole
-/// file, as long as nothing farther away than the margin is asked for.
+/// Collects the part of a served GeoTIFF that lies about some places, each with a margin of its
+/// own, as a file in `folder`, which has to be there. What is read there from a crop is what is
+/// read from the whole file, as long as nothing farther away than the margins is asked for.
 ///
-/// How far that is depends on the question: the radius of adjacent grade, and the farthest
-/// opening from the building's place; half the side of the square of a page (1 km at most); 1.5 km
-/// where the edge of a zone is read on the terrain.
+/// `places` is told the size of a cell of the file: along the edge of a zone a finer terrain is
+/// asked in more places ([`shore_places`](crate::level::shore_places)).
 ///
 /// ```no_run
 /// use sillmark::collect::terrain;
@@ -88,8 +92,8 @@ pub struct CollectedTerrain {
 ///     crs: None,
 /// };
 /// let site = Location::from_degrees(-74.0335, 40.74)?;
-/// let margin = Length::new::<meter>(200.0);
-/// let part = terrain(&connection, &address, &statement, &[site], margin, "parts".as_ref())?;
+/// let about = |_cell| vec![(site, Length::new::<meter>(200.0))];
+/// let part = terrain(&connection, &address, &statement, &about, "parts".as_ref())?;
 /// if let Some(file) = part.file {
 ///     let ground = Dem::open(&file, &statement)?.ground_at(site)?;
 ///     println!("{ground:?}, from {} of {} bytes", part.bytes_read, part.bytes_total);
@@ -105,8 +109,7 @@ pub fn terrain(
     connection: &Connection,
     address: &Address,
     statement: &DemStatement,
-    places: &[Location],
-    margin: Length,
+    places: &About<'_>,
     folder: &Path,
 ) -> Result<CollectedTerrain, CollectTerrainError> {
     let runtime = tokio::runtime::Builder::new_current_thread()
@@ -119,7 +122,7 @@ pub fn terrain(
     runtime.block_on(async {
         let file = FileParts::open(connection, address).await?;
         let mut served = Served::read(&file, &refusals).await?;
-        let asked = served.asked(statement, places, margin, folder)?;
+        let asked = served.asked(statement, places, folder)?;
         let path = if asked.units.is_empty() {
             None
         } else {
@@ -132,6 +135,7 @@ pub fn terrain(
             beyond: asked.beyond,
             address: refusals.address.clone(),
             fetched: file.date().to_owned(),
+            edition: file.edition(),
             bytes_read: file.bytes_read(),
             bytes_total: file.length(),
         })

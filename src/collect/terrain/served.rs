@@ -11,11 +11,10 @@ use super::pages::Pages;
 use super::part::Part;
 use super::tiff::tag;
 use super::units::{Units, Window};
-use super::{CollectTerrainError, MOST_BYTES, origin};
+use super::{About, CollectTerrainError, MOST_BYTES, origin};
 use crate::gis::{CELL_METRES, FETCHED_FROM, FETCHED_ON};
 use crate::quantity::{Length, unit::meter};
 use crate::service::FileParts;
-use crate::site::Location;
 use crate::terrain::{Dem, DemStatement};
 
 /// A served file whose directories were read.
@@ -65,8 +64,7 @@ impl<'file> Served<'file> {
     pub(super) fn asked(
         &self,
         statement: &DemStatement,
-        places: &[Location],
-        margin: Length,
+        places: &About<'_>,
         folder: &Path,
     ) -> Result<Asked, CollectTerrainError> {
         let Image { layout, size, .. } = self.terrain;
@@ -89,14 +87,15 @@ impl<'file> Served<'file> {
             .map(|image| image.block)
             .collect();
         let mut units = Units::of(size, &blocks);
+        let places = places(dem.cell_size());
         let (mut beyond, mut reached) = (None, places.is_empty());
-        for place in places {
+        for (place, margin) in places {
             if !reached {
-                let outside = dem.beyond(*place).map_err(refused)?;
+                let outside = dem.beyond(place).map_err(refused)?;
                 reached = outside.is_none();
                 beyond = beyond.or(outside);
             }
-            if let Some([columns, rows]) = dem.cells_about(*place, margin).map_err(refused)?
+            if let Some([columns, rows]) = dem.cells_about(place, margin).map_err(refused)?
                 && !units.want(&columns, &rows)
             {
                 return Err(self

@@ -15,7 +15,7 @@ use crate::terrain::{GroundPlane, Terrain, TerrainError};
 
 /// Samples that a level is made of: measured on Houston and Muncy (tests/validation/boundary.rs),
 /// 400 to 800 do about as well.
-const SAMPLES: usize = 600;
+pub(super) const SAMPLES: usize = 600;
 
 /// The weight of a sample falls to 1/e over this share of the farthest one's distance; measured
 /// on Houston and Muncy with the number of samples.
@@ -23,17 +23,17 @@ const NEARNESS: f64 = 0.4;
 
 /// All within so many times the distance of the nearest sample are taken too, so that a place
 /// in the middle of a wide valley sees both banks.
-const BOTH_BANKS: f64 = 2.0;
+pub(super) const BOTH_BANKS: f64 = 2.0;
 
 /// And no more than this.
-const MOST_SAMPLES: usize = 1500;
+pub(super) const MOST_SAMPLES: usize = 1500;
 
 /// Fewer are refused: two stretches of edge.
 const FEWEST_SAMPLES: usize = 50;
 
 /// How far the edge is looked for, metres: half as far again as the farthest sample in the
 /// wide valley at Muncy.
-const RADIUS: f64 = 1500.0;
+pub(super) const RADIUS: f64 = 1500.0;
 
 /// Distance between two samples: a cell of the terrain, but no less than that of Houston's,
 /// metres, so that a fine terrain does not shrink the neighbourhood to one bank.
@@ -125,7 +125,7 @@ pub fn boundary_level(
     let Some(ground) = terrain.plane_at(location)? else {
         return Ok(BoundaryAnswer::Refused(BoundaryRefusal::NoGround));
     };
-    let step = ground.cell().get::<meter>().max(CLOSEST);
+    let step = step_of(ground.cell());
     let water = Water::new(map, map.frame(location)?, zone.annual_chance);
     let points = nearest(&ground, water.shore(number, step, RADIUS), step)?;
     let too_few = |found| {
@@ -198,6 +198,11 @@ pub fn boundary_level(
     })))
 }
 
+/// Distance between two samples on a terrain of cells of such a size, metres.
+pub(super) fn step_of(cell: Length) -> f64 {
+    cell.get::<meter>().max(CLOSEST)
+}
+
 fn mean_distance(points: &[(EdgePoint, f64)]) -> f64 {
     let weights: f64 = points.iter().map(|(_, weight)| weight).sum();
     let distances = points.iter().map(|(point, weight)| weight * point.distance);
@@ -217,7 +222,7 @@ fn how(points: &[EdgePoint], fit: &Fit, farthest: f64) -> String {
 }
 
 /// The worst zone of the event at a place whose edge is a shore, with its position in the map.
-fn zone_of(
+pub(super) fn zone_of(
     map: &ZoneMap,
     event: AnnualChance,
     location: Location,

@@ -12,6 +12,7 @@ mod level;
 mod refusal;
 mod scatter;
 mod shore;
+mod shore_places;
 mod statistics;
 mod symmetric;
 
@@ -19,3 +20,4 @@ pub use contour_rule::{BanksDisagree, level_between_contours};
 pub use level::{BoundaryAnswer, BoundaryLevel, boundary_level};
 pub use refusal::{BoundaryError, BoundaryRefusal};
 pub(super) use shore::floods;
+pub use shore_places::shore_places;

@@ -108,8 +108,7 @@ pub(super) fn collect_kept(
         &connection,
         &address,
         &statement,
-        places,
-        metres(margin),
+        &about(places, metres(margin)),
         folder,
     )
 }
@@ -168,4 +167,12 @@ pub(super) fn assert_window(whole: &Path, crop: &Path) -> (usize, usize) {
         assert!(same, "row {line} of {}", crop.display());
     }
     (column, row)
+}
+
+/// Places that all have the same margin, whatever the size of a cell.
+pub(super) fn about(
+    places: &[Location],
+    margin: Length,
+) -> impl Fn(Length) -> Vec<(Location, Length)> + '_ {
+    move |_| places.iter().map(|place| (*place, margin)).collect()
 }

@@ -165,10 +165,10 @@ fn what_the_file_says_of_itself_stays() {
     let dem = Dem::open(&crop, &metres_navd88()).unwrap();
     assert_eq!(dem.dated(), Some("image made 2014-05-01"));
     let fetched = dem.fetched().unwrap();
-    assert_eq!(fetched.address, collected.address);
-    assert!(fetched.address.ends_with("/models/dem.tif?token=…"));
-    assert_eq!(fetched.date, collected.fetched);
-    assert!(httpdate::parse_http_date(&fetched.date).is_ok());
+    assert_eq!(fetched.from, collected.address);
+    assert!(fetched.from.ends_with("/models/dem.tif?token=…"));
+    assert_eq!(fetched.on, collected.fetched);
+    assert!(httpdate::parse_http_date(&fetched.on).is_ok());
     // The file itself was fetched from nowhere.
     assert_eq!(Dem::open(&whole, &metres_navd88()).unwrap().fetched(), None);
 }

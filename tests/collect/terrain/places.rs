@@ -4,7 +4,7 @@ use geo::Coord;
 use sillmark::site::Location;
 use sillmark::terrain::{Dem, Gap, Terrain};
 
-use super::fixture::{assert_window, collect, metres, metres_navd88, served, usual};
+use super::fixture::{about, assert_window, collect, metres, metres_navd88, served, usual};
 use crate::terrain::fixture::{metres as ground, place};
 
 /// Whether two terrain models say the same about a place, to rounding.
@@ -157,8 +157,7 @@ fn what_the_file_does_not_state_is_asked_for_before_anything_is_fetched() {
         &connection,
         &address,
         &sillmark::terrain::DemStatement::default(),
-        &[place(3500.0, -2600.0)],
-        metres(100.0),
+        &about(&[place(3500.0, -2600.0)], metres(100.0)),
         folder.path(),
     );
     let said = server.said(&error.unwrap_err());

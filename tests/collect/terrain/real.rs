@@ -7,7 +7,7 @@ use sillmark::service::{Answers, Connection};
 use sillmark::site::Location;
 use sillmark::terrain::{Dem, DemStatement};
 
-use super::fixture::{limits, metres, served};
+use super::fixture::{about, limits, metres, served};
 use crate::support::open_data;
 
 /// Terrain models of FEMA's and USGS's open data (see the README of the folder), each with a place
@@ -81,8 +81,7 @@ fn real_models_say_the_same_in_part_as_whole() {
             &connection,
             &address,
             &statement,
-            &[site],
-            margin,
+            &about(&[site], margin),
             folder.path(),
         )
         .unwrap();

@@ -1,4 +1,4 @@
-//! From an address to a file.
+//! Zones and lines of services, as files.
 
 use std::path::Path;
 
@@ -10,34 +10,30 @@ use sillmark::statement::{Place, Stated};
 
 use super::access::{self, Access};
 use super::{Origin, word_without_keys};
-use crate::cli::arguments::{MapOptions, ServiceOptions};
+use crate::cli::arguments::MapOptions;
 use crate::cli::failure::{Failure, note};
 use crate::cli::inputs;
 
-/// Brings what services hold around some places into a folder.
-pub(super) struct Bringer<'a> {
-    access: Access,
-    places: Places,
+/// Brings the layers of services around some places into a folder.
+pub(super) struct Layers<'a> {
+    access: &'a Access,
+    places: &'a Places,
     folder: &'a Path,
-    pub(super) origins: Vec<Origin>,
+    origins: Vec<Origin>,
 }
 
-impl<'a> Bringer<'a> {
-    pub(super) fn new(
-        options: &ServiceOptions,
-        places: Places,
-        folder: &'a Path,
-    ) -> Result<Self, Failure> {
-        Ok(Self {
-            access: Access::new(options)?,
+impl<'a> Layers<'a> {
+    pub(super) const fn new(access: &'a Access, places: &'a Places, folder: &'a Path) -> Self {
+        Self {
+            access,
             places,
             folder,
             origins: Vec::new(),
-        })
+        }
     }
 
-    /// Zones and lines: each address is replaced by a file of its features.
-    pub(super) fn layers(&mut self, maps: &mut MapOptions) -> Result<(), Failure> {
+    /// Puts a file of features in the place of each address.
+    pub(super) fn bring(mut self, maps: &mut MapOptions) -> Result<Vec<Origin>, Failure> {
         let schema = inputs::schema(&maps.zones.zones_schema)?;
         for text in &mut maps.zones.zones {
             self.layer(text, Wanted::zones(&schema))?;
@@ -54,14 +50,14 @@ impl<'a> Bringer<'a> {
         for text in &mut maps.sections.sections {
             self.layer(text, Wanted::lines(LineKind::CrossSections, &sections))?;
         }
-        Ok(())
+        Ok(self.origins)
     }
 
     fn layer(&mut self, text: &mut String, wanted: Wanted<'_>) -> Result<(), Failure> {
         if !Address::is_meant(text) {
             return Ok(());
         }
-        let arrived = wanted.ask(text, &self.access, &self.places)?;
+        let arrived = wanted.ask(text, self.access, self.places)?;
         let number = self.origins.len() + 1;
         // A folder each, so that the file has a name that can be shown.
         let folder = self.folder.join(number.to_string());
