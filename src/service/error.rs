@@ -154,10 +154,12 @@ pub enum ServiceError {
     Client(String),
 }
 
-/// Names in a row; of very many the first.
+/// Names in a row; of very many the first. They come from elsewhere, and may not steer a
+/// terminal.
 fn listed(names: &[String]) -> String {
     const MOST: usize = 60;
     let shown = names[..names.len().min(MOST)].join(", ");
+    let shown = shown.replace(char::is_control, " ");
     match names.len() {
         0 => "none".to_owned(),
         count if count > MOST => format!("{shown} and {} more", count - MOST),

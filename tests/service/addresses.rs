@@ -75,6 +75,16 @@ fn a_layer_without_a_name_is_refused_and_no_key_is_shown() {
     }
 }
 
+proptest::proptest! {
+    #[test]
+    fn any_text_is_read_or_refused(text in "(https?://)?[a-z.:/?#%é\\PC]{0,12}(/(Feature|map)Server)?[:#]?\\PC{0,8}") {
+        if let Ok((address, layer)) = read_layer(&text) {
+            assert!(!address.contains('#'), "{text}: {address}");
+            assert_ne!(layer.as_deref().map(str::trim), Some(""), "{text}");
+        }
+    }
+}
+
 #[test]
 fn keys_are_hidden() {
     for (text, shown) in [

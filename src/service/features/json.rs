@@ -27,5 +27,7 @@ fn problem(entry: &Entry, error: &serde_json::Error) -> String {
         let (line, column) = (error.line(), error.column());
         return format!("the answer is nested too deep at line {line} column {column}");
     }
+    // Words of the answer may be among it.
+    let told = told.replace(char::is_control, " ");
     format!("the answer cannot be read: {told}")
 }

@@ -198,6 +198,12 @@ fn what_is_no_geojson_is_told() {
             at("[0,-90.5]"),
             "the latitude -90.5 is none: accepted are -90 to 90 degrees",
         ),
+        (
+            "{\"features\":[{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\
+             \"\\u001b[31m\"}}]}"
+                .to_owned(),
+            "the answer cannot be read: unknown variant ` [31m`",
+        ),
         (at("\"here\""), "the answer cannot be read"),
     ] {
         let sent = body.clone();
