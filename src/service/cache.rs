@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
-use tempfile::NamedTempFile;
+use tempfile::{NamedTempFile, TempPath};
 
 use super::{Request, Validators};
 
@@ -85,6 +85,12 @@ impl Cache {
     /// # Errors
     /// [`io::Error`] where it cannot be written; what was there before still is.
     pub fn keep(&self, request: &Request, entry: &Entry) -> io::Result<()> {
+        self.write(request, entry)?.keep()
+    }
+
+    /// Writes the answer to a request beside the one before, which is still the one that is
+    /// found.
+    pub(super) fn write(&self, request: &Request, entry: &Entry) -> io::Result<Written> {
         let head = Head {
             address: entry.address.clone(),
             date: entry.date.clone(),
@@ -94,14 +100,15 @@ impl Cache {
             content_crs: entry.content_crs.clone(),
             sha256: checksum(&entry.bytes),
         };
-        let path = self.path(request);
         let mut file = NamedTempFile::new_in(&self.folder)?;
         serde_json::to_writer(&mut file, &head)?;
         file.write_all(b"\n")?;
         file.write_all(&entry.bytes)?;
         file.as_file().sync_all()?;
-        file.persist(path)?;
-        Ok(())
+        Ok(Written {
+            file: file.into_temp_path(),
+            path: self.path(request),
+        })
     }
 
     /// Where the answer to a request stands. The name tells nothing of its keys.
@@ -117,6 +124,18 @@ impl Cache {
             }
         }
         self.folder.join(hex::encode(hasher.finalize()))
+    }
+}
+
+/// An answer that is written but not found yet; it is deleted where it is not kept.
+pub(super) struct Written {
+    file: TempPath,
+    path: PathBuf,
+}
+
+impl Written {
+    pub(super) fn keep(self) -> io::Result<()> {
+        Ok(self.file.persist(self.path)?)
     }
 }
 

@@ -1,8 +1,13 @@
 //! One run's way to one service.
 
+use std::sync::{Mutex, MutexGuard, PoisonError};
 use std::time::SystemTime;
+use std::{io, mem};
+
+use reqwest::Url;
 
 use super::address::shown;
+use super::cache::Written;
 use super::{Address, Answer, Cache, Entry, Fetcher, Limits, Request, ServiceError, Validators};
 
 /// Where answers are taken from.
@@ -10,8 +15,8 @@ use super::{Address, Answer, Cache, Entry, Fetcher, Limits, Request, ServiceErro
 pub enum Answers {
     /// From the service; nothing is kept.
     Fetched,
-    /// From the service, and kept. What is kept already is used where the service says that it
-    /// still holds.
+    /// From the service, and kept as soon as all is there that was asked for. What is kept
+    /// already is used where the service says that it still holds.
     FetchedAndKept(Cache),
     /// From what is kept; nothing is asked for, not even the address of a host.
     Kept(Cache),
@@ -22,6 +27,7 @@ pub struct Connection {
     pub(super) fetcher: Option<Fetcher>,
     pub(super) cache: Option<Cache>,
     limits: Limits,
+    written: Mutex<Vec<(Url, Written)>>,
 }
 
 /// Why an answer is not kept.
@@ -54,6 +60,7 @@ impl Connection {
             fetcher,
             cache,
             limits,
+            written: Mutex::default(),
         })
     }
 
@@ -69,11 +76,12 @@ impl Connection {
     /// [`ServiceError`] where there is none within the limits, none is kept, or it cannot be
     /// kept.
     pub async fn get(&self, request: &Request) -> Result<Entry, ServiceError> {
-        self.read(request, |entry| Ok(entry.clone())).await
+        let entry = self.read(request, |entry| Ok(entry.clone())).await?;
+        self.settle(Ok(entry))
     }
 
-    /// What an answer says. One that cannot be read is not kept; one that says that the service
-    /// is busy is asked for again.
+    /// What an answer says. One that cannot be read is not kept, any other as soon as all is
+    /// settled; one that says that the service is busy is asked for again.
     pub(super) async fn read<T>(
         &self,
         request: &Request,
@@ -95,7 +103,7 @@ impl Connection {
             let entry = fetch(fetcher, request, kept.take()).await?;
             match read(&entry) {
                 Ok(value) => {
-                    self.keep(request, &entry)?;
+                    self.write(request, &entry)?;
                     return Ok(value);
                 }
                 Err(Unread::Busy(_)) if tries <= self.limits.retries => {
@@ -106,16 +114,37 @@ impl Connection {
         }
     }
 
-    fn keep(&self, request: &Request, entry: &Entry) -> Result<(), ServiceError> {
+    fn write(&self, request: &Request, entry: &Entry) -> Result<(), ServiceError> {
         let Some(cache) = &self.cache else {
             return Ok(());
         };
-        cache
-            .keep(request, entry)
-            .map_err(|error| ServiceError::CannotKeep {
-                address: entry.address.clone(),
-                problem: error.to_string(),
-            })
+        let written = cache
+            .write(request, entry)
+            .map_err(|error| cannot_keep(&request.url, &error))?;
+        self.written().push((request.url.clone(), written));
+        Ok(())
+    }
+
+    /// Keeps the answers so far where they made an outcome together. Those that did not are
+    /// forgotten, however well each can be read: else the server would confirm them next time.
+    pub(super) fn settle<T>(&self, outcome: Result<T, ServiceError>) -> Result<T, ServiceError> {
+        let written = mem::take(&mut *self.written());
+        let value = outcome?;
+        for (url, written) in written {
+            written.keep().map_err(|error| cannot_keep(&url, &error))?;
+        }
+        Ok(value)
+    }
+
+    fn written(&self) -> MutexGuard<'_, Vec<(Url, Written)>> {
+        self.written.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+fn cannot_keep(url: &Url, error: &io::Error) -> ServiceError {
+    ServiceError::CannotKeep {
+        address: shown(url),
+        problem: error.to_string(),
     }
 }
 

@@ -37,11 +37,12 @@ pub async fn features(
     needed: &[&[String]],
 ) -> Result<ServedLayer, ServiceError> {
     let needed = Needed(needed);
-    if geoservices::is_meant(layer.address.url()) {
+    let outcome = if geoservices::is_meant(layer.address.url()) {
         geoservices::features(connection, layer, boxes, needed).await
     } else {
         ogc::features(connection, layer, boxes, needed).await
-    }
+    };
+    connection.settle(outcome)
 }
 
 /// As [`features`], for callers that do not wait for several things at once.

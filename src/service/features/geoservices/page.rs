@@ -46,6 +46,8 @@ impl<'run> Asking<'run> {
             let question = query::question(inquiry, layer, &parameters);
             match inquiry.ask(question, |entry| geojson(entry, layer)).await {
                 Ok(told) => return Ok(told.value),
+                // Without the network some may be kept in the one form, some in the other.
+                Err(ServiceError::NotKept { .. }) => {}
                 Err(error) if is_not_served(&error) => {
                     self.no_geojson.store(true, Ordering::Relaxed);
                 }

@@ -94,12 +94,10 @@ async fn of_first_feature(
 
 #[derive(Deserialize)]
 struct Schema {
-    #[serde(default)]
     properties: Properties,
 }
 
 /// The names of properties that are no geometry, in the order of the document.
-#[derive(Default)]
 struct Properties(Vec<String>);
 
 impl<'de> Deserialize<'de> for Properties {
