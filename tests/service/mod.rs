@@ -3,6 +3,8 @@
 mod addresses;
 mod cache;
 mod connection;
+mod faults;
 pub(crate) mod features;
 mod fetch;
+mod proxy;
 mod server;
