@@ -98,20 +98,20 @@ impl Columns {
         has_points: bool,
         for_all: StatedForAll,
     ) -> Result<Self, StatementError> {
-        let columns = Self {
-            for_all,
-            ..Self::find_places(table, present, mapping, has_points)?
-        };
-        let has = |role: Role| columns.at(role).is_some();
         let finder = Finder {
             table,
             present,
             mapping,
         };
         let missing = |what: &str| Err(finder.missing(what));
-        if !has(Role::Id) {
+        if finder.position(Role::Id)?.is_none() {
             return missing("id");
         }
+        let columns = Self {
+            for_all,
+            ..Self::find_places(table, present, mapping, has_points)?
+        };
+        let has = |role: Role| columns.at(role).is_some();
         let measured = has(Role::Threshold);
         if !measured && !has(Role::ThresholdAboveGround) {
             return missing("threshold (or threshold_above_ground, an estimate)");

@@ -23,6 +23,8 @@ fn nothing_at_all() {
       review     Hold somebody's proposal for one building against an assessment, point by point
       barrier    Work out one barrier for a width, a height and a depth of water that you state: loads,
                  spans, posts, anchors, pieces. No maps
+      collect    Fetch what public services hold around a site or a table of sites into a GeoPackage,
+                 which the other commands read
       catalog    List the rules, limits, kits, datums, sources and cautions that answers rest on
       help       Print this message or the help of the given subcommand(s)
 
@@ -51,7 +53,7 @@ fn an_unknown_option() {
 
       tip: a similar argument exists: '--zones'
 
-    Usage: sillmark site --zones <PATH[:LAYER]> <FILE>
+    Usage: sillmark site --zones <PATH|ADDRESS> <FILE>
 
     For more information, try '--help'.
     ");
@@ -88,7 +90,7 @@ fn an_unknown_rule() {
 fn an_unknown_catalogue() {
     assert_snapshot!(refused(&["catalog", "prices"]), @"
     error: invalid value 'prices' for '<LIST>'
-      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, materials, combinations, practice, reasons, cautions, json-schema, barrier-schema, summary-schema, review-schema]
+      [possible values: rules, limits, kits, datums, sources, uncertainty, schemas, services, materials, combinations, practice, reasons, cautions, json-schema, barrier-schema, summary-schema, review-schema]
 
       tip: a similar value exists: 'practice'
 

@@ -121,7 +121,7 @@ fn a_virtual_path() {
 
 #[test]
 fn an_address() {
-    assert_snapshot!(refused(&Scratch::new(), &["https://localhost/dem.tif"]), @r#"error: https://localhost/dem.tif: virtual and network paths ("/vsi…", "scheme://") are not opened; accepted: a file on this machine"#);
+    assert_snapshot!(refused(&Scratch::new(), &["s3://bucket/dem.tif"]), @r#"error: option --dem: address "s3://bucket/dem.tif": it is neither http nor https; accepted: an address such as https://example.org/collections/zones"#);
 }
 
 #[test]

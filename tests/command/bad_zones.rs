@@ -126,7 +126,7 @@ fn a_virtual_path() {
 #[test]
 fn an_address() {
     let scratch = Scratch::new();
-    assert_snapshot!(zones_refused(&scratch, "http://localhost/zones.geojson"), @r#"error: http://localhost/zones.geojson: virtual and network paths ("/vsi…", "scheme://") are not opened; accepted: a file on this machine"#);
+    assert_snapshot!(zones_refused(&scratch, "/vsicurl/http://localhost/zones.geojson"), @r#"error: /vsicurl/http://localhost/zones.geojson: virtual and network paths ("/vsi…", "scheme://") are not opened; accepted: a file on this machine"#);
 }
 
 #[test]

@@ -21,7 +21,7 @@ pub(crate) struct CollectOptions {
 
     /// Address of a layer of flood zones (OGC API - Features, GeoServices REST), with the
     /// layer's name behind a # where it leads to several. Repeat for more.
-    #[arg(long, value_name = "ADDRESS[#LAYER]", help_heading = "Maps")]
+    #[arg(long, value_name = "ADDRESS", help_heading = "Maps")]
     pub(crate) zones: Vec<String>,
 
     /// How the zones are to be read later: nfhl, england, extent:CHANCE, or a mapping file of
@@ -35,7 +35,7 @@ pub(crate) struct CollectOptions {
     pub(crate) zones_schema: String,
 
     /// Address of a layer of flood-level lines. Repeat for more.
-    #[arg(long, value_name = "ADDRESS[#LAYER]", help_heading = "Maps")]
+    #[arg(long, value_name = "ADDRESS", help_heading = "Maps")]
     pub(crate) lines: Vec<String>,
 
     /// Attribute that holds their level, where it is not called ELEV.
@@ -43,7 +43,7 @@ pub(crate) struct CollectOptions {
     pub(crate) lines_level: Option<String>,
 
     /// Address of a layer of cross-sections. Repeat for more.
-    #[arg(long, value_name = "ADDRESS[#LAYER]", help_heading = "Maps")]
+    #[arg(long, value_name = "ADDRESS", help_heading = "Maps")]
     pub(crate) sections: Vec<String>,
 
     /// Attribute that holds their level, where it is not called WSEL_REG.

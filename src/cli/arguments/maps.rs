@@ -41,11 +41,7 @@ pub(crate) struct ZoneOptions {
     /// Flood-zone layer: Shapefile, GeoPackage, GeoJSON, FlatGeobuf or file geodatabase, with
     /// the layer's name behind a colon where there are several; or the address of a service
     /// (OGC API - Features, GeoServices REST), with the layer's name behind a #. Repeat for more.
-    #[arg(
-        long,
-        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
-        help_heading = "Flood zones"
-    )]
+    #[arg(long, value_name = "PATH|ADDRESS", help_heading = "Flood zones")]
     pub(crate) zones: Vec<String>,
 
     /// Vertical datum of levels whose record does not say it.
@@ -107,11 +103,7 @@ pub(crate) struct RasterOptions {
 pub(crate) struct LineOptions {
     /// Flood-level lines (S_BFE of the National Flood Hazard Layer, or others), as a file or an
     /// address, as for --zones. Repeat for more.
-    #[arg(
-        long,
-        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
-        help_heading = "Flood-level lines"
-    )]
+    #[arg(long, value_name = "PATH|ADDRESS", help_heading = "Flood-level lines")]
     pub(crate) lines: Vec<String>,
 
     /// Vertical datum of their levels where their records do not say it.
@@ -139,11 +131,7 @@ pub(crate) struct LineOptions {
 pub(crate) struct SectionOptions {
     /// Cross-sections with water-surface levels (S_XS, or others), as a file or an address, as
     /// for --zones. Repeat for more.
-    #[arg(
-        long,
-        value_name = "PATH[:LAYER]|ADDRESS[#LAYER]",
-        help_heading = "Cross-sections"
-    )]
+    #[arg(long, value_name = "PATH|ADDRESS", help_heading = "Cross-sections")]
     pub(crate) sections: Vec<String>,
 
     /// Vertical datum of their levels where their records do not say it.
