@@ -1,4 +1,5 @@
-//! The answer for one building.
+//! The answer for one building. What few buildings have is boxed: a million answers are
+//! handed on with room for it.
 
 use super::{MapRead, Method, Place, Trail, YearlyChance};
 use crate::barrier::{BarrierAnswer, BehindBarriers, PlankStack};
@@ -21,7 +22,7 @@ pub struct Assessment<'a> {
     /// The worst of the openings.
     pub verdict: Verdict,
     /// What all barriers together ask of a pump and of people; `None` without a barrier.
-    pub behind: Option<BehindBarriers>,
+    pub behind: Option<Box<BehindBarriers>>,
     /// What to know beside the figures.
     pub cautions: Vec<Caution>,
     /// What the answer was read from.
@@ -38,7 +39,7 @@ pub struct OpeningAssessment<'a> {
     /// The opening as stated.
     pub opening: &'a Opening,
     /// What is known where it stands, if that is not where the site is.
-    pub place: Option<Place<'a>>,
+    pub place: Option<Box<Place<'a>>>,
     /// Its sill; `None` where nobody has measured it.
     pub sill: Option<Elevation>,
     /// Flood level less sill, not less than nothing.
@@ -59,7 +60,7 @@ pub struct OpeningAssessment<'a> {
     /// How often water reaches the top of the barrier, where levels of several floods are known.
     pub water_at_top: Option<YearlyChance>,
     /// The barrier with its checks; `None` where no plank is needed or no height is known.
-    pub barrier: Option<BarrierAnswer>,
+    pub barrier: Option<Box<BarrierAnswer>>,
     /// The worst that the reasons ask for.
     pub verdict: Verdict,
     /// Why, the weightiest first.

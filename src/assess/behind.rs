@@ -13,11 +13,11 @@ impl<'a> Study<'a> {
     pub(super) fn behind(
         &mut self,
         openings: &mut [OpeningAssessment<'a>],
-    ) -> Result<Option<BehindBarriers>, AssessError> {
+    ) -> Result<Option<Box<BehindBarriers>>, AssessError> {
         let conditions = &self.site.conditions;
         let barriers: Vec<&BarrierAnswer> = openings
             .iter()
-            .filter_map(|opening| opening.barrier.as_ref())
+            .filter_map(|opening| opening.barrier.as_deref())
             .collect();
         let warning = conditions.water.warning;
         let found = BehindBarriers::of(&barriers, &conditions.inside, &conditions.fitting, warning)
@@ -47,7 +47,7 @@ impl<'a> Study<'a> {
                 });
             }
         }
-        Ok(found)
+        Ok(found.map(Box::new))
     }
 }
 

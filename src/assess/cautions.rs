@@ -21,9 +21,11 @@ pub(super) fn gather(
     if site.threshold.is_estimate() {
         cautions.push(Caution::ThresholdEstimated);
     }
-    for place in
-        std::iter::once(place).chain(openings.iter().filter_map(|opening| opening.place.as_ref()))
-    {
+    for place in std::iter::once(place).chain(
+        openings
+            .iter()
+            .filter_map(|opening| opening.place.as_deref()),
+    ) {
         about_zone(place, &mut cautions);
         about_level(place, &mut cautions);
         about_ground(place, &mut cautions);
@@ -31,7 +33,7 @@ pub(super) fn gather(
     for opening in openings {
         about_wall(
             opening,
-            opening.place.as_ref().unwrap_or(place),
+            opening.place.as_deref().unwrap_or(place),
             method,
             &mut cautions,
         );

@@ -104,10 +104,10 @@ impl<'a> Study<'a> {
             chance_over_top,
             water_at_sill: at_sill,
             water_at_top: at_barrier_top,
-            barrier: designed.map(|answer| *answer),
+            barrier: designed,
             verdict,
             reasons,
-            place: own_place.map(|place| *place),
+            place: own_place,
         })
     }
 }

@@ -26,7 +26,7 @@ pub struct Place<'maps> {
     /// The flood level with its ranked sources.
     pub flood_level: Option<FloodLevel>,
     /// The level of the river beside a place that the map puts outside the flood.
-    pub beside: Option<Candidate>,
+    pub beside: Option<Box<Candidate>>,
     /// Levels of several floods as one curve.
     pub curve: Option<Curve>,
     /// What a reader has to know of the levels.

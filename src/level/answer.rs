@@ -75,7 +75,7 @@ pub struct LevelAnswer {
     /// Levels of several floods as one curve, where at least two are known.
     pub curve: Option<Curve>,
     /// The level of the river beside a place that the map puts outside the flood.
-    pub beside: Option<Candidate>,
+    pub beside: Option<Box<Candidate>>,
     /// Levels that could not be put on the datum that was asked for.
     pub refused: Vec<Refusal>,
     /// Sources that were asked and do not tell the level there.
@@ -149,7 +149,7 @@ pub fn flood_level(question: &Question<'_>, read: MapLevels) -> LevelAnswer {
     let beside = beside
         .into_iter()
         .filter_map(|candidate| question.on_datum(candidate).ok());
-    let beside = FloodLevel::rank(beside.collect()).map(|level| level.decided);
+    let beside = FloodLevel::rank(beside.collect()).map(|level| Box::new(level.decided));
     LevelAnswer {
         level,
         curve,

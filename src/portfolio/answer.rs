@@ -137,7 +137,7 @@ pub(crate) fn push_opening(
     opening: &OpeningAssessment<'_>,
     shape: ResultShape,
 ) {
-    let place = opening.place.as_ref().unwrap_or(&assessment.place);
+    let place = opening.place.as_deref().unwrap_or(&assessment.place);
     let zone = place.zone.as_ref().map(|here| here.worst);
     let level = place.flood_level.as_ref().map(|level| &level.decided);
     let design = place.design_level.as_ref();

@@ -48,9 +48,9 @@ impl Worker<'_> {
             // An assessment is large and stays where it is made.
             let fault = match read {
                 Ok(read) => match assess_read(&self.site, read, &self.own.sources, method) {
-                    Ok(assessment) => {
-                        answer::write(&mut answers.lines, lead, &assessment, &self.plan.columns);
-                        summarise(&mut answers.summary, &id, &row, &assessment);
+                    Ok(ref assessment) => {
+                        answer::write(&mut answers.lines, lead, assessment, &self.plan.columns);
+                        summarise(&mut answers.summary, &id, &row, assessment);
                         continue;
                     }
                     Err(error) => of_row(&row, error)?,

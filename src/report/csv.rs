@@ -40,7 +40,7 @@ fn lead(line: &mut Vec<u8>, assessment: &Assessment<'_>, opening: &OpeningAssess
         csv_label(line, text);
         line.push(b',');
     }
-    let place = opening.place.as_ref().unwrap_or(&assessment.place);
+    let place = opening.place.as_deref().unwrap_or(&assessment.place);
     for degrees in [place.location.longitude(), place.location.latitude()] {
         push_fixed(line, degrees, DEGREES);
         line.push(b',');

@@ -62,7 +62,7 @@ pub(super) struct UsedLine {
 /// The lines that levels of the assessment were read from.
 pub(super) fn used(assessment: &Assessment<'_>, maps: &[LevelLineMap]) -> Vec<UsedLine> {
     let own = assessment.openings.iter();
-    let own = own.filter_map(|opening| opening.place.as_ref());
+    let own = own.filter_map(|opening| opening.place.as_deref());
     let places = std::iter::once(&assessment.place).chain(own);
     let mut found = Vec::new();
     for place in places {
@@ -103,7 +103,7 @@ fn use_of(place: &Place<'_>, source: LevelSource, reference: &str) -> LineUse {
         return LineUse::Decides;
     }
     let others = level.iter().flat_map(|level| &level.others);
-    if others.chain(&place.beside).any(is_it) {
+    if others.chain(place.beside.as_deref()).any(is_it) {
         LineUse::Compared
     } else {
         LineUse::None

@@ -95,7 +95,7 @@ struct Used<'a> {
 impl<'a> Used<'a> {
     fn of(assessment: &'a Assessment<'_>) -> Self {
         let own = assessment.openings.iter();
-        let own = own.filter_map(|opening| opening.place.as_ref());
+        let own = own.filter_map(|opening| opening.place.as_deref());
         let places = std::iter::once(&assessment.place).chain(own);
         let here: Vec<_> = places.filter_map(|place| place.zone.as_ref()).collect();
         Self {

@@ -126,7 +126,7 @@ fn rounded(length: Length) -> f64 {
 
 /// An opening's line of a portfolio's result, taken apart again.
 fn of_opening(assessment: &Assessment<'_>, opening: &OpeningAssessment<'_>) -> Row {
-    let place = opening.place.as_ref().unwrap_or(&assessment.place);
+    let place = opening.place.as_deref().unwrap_or(&assessment.place);
     let mut row = Row::at(place.location, "opening", &assessment.site.name);
     let name = Value::Text(opening.opening.id.clone());
     row.values.push(("opening", name));

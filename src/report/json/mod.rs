@@ -117,7 +117,7 @@ impl JsonReport {
                 .iter()
                 .map(|opening| JsonOpening::new(opening, assessment))
                 .collect(),
-            behind: assessment.behind.as_ref().map(JsonBehind::of),
+            behind: assessment.behind.as_deref().map(JsonBehind::of),
             verdict: JsonVerdict::from(assessment.verdict),
             cautions: JsonCaution::all(&assessment.cautions, texts, assessment.method.units),
             sources: assessment.maps.iter().map(JsonSource::of).collect(),

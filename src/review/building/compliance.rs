@@ -20,7 +20,7 @@ pub(super) fn compliance(desk: &Desk<'_>) -> Option<Point> {
     let residential = [theirs, ours].contains(&Some(Occupancy::Residential));
     let openings = desk.assessment.openings.iter();
     let coastal = std::iter::once(&desk.assessment.place)
-        .chain(openings.filter_map(|opening| opening.place.as_ref()))
+        .chain(openings.filter_map(|opening| opening.place.as_deref()))
         .any(is_coastal_high_hazard);
     let outcome = if !offered {
         Outcome::Holds

@@ -82,7 +82,7 @@ pub(super) fn left_out(desk: &Desk<'_>, ours: &OpeningAssessment<'_>) -> Option<
     if desk.proposal.openings.is_empty() {
         return unchecked(vec!["[[opening]] in the proposal".to_owned()]);
     }
-    let place = ours.place.as_ref().unwrap_or(&desk.assessment.place);
+    let place = ours.place.as_deref().unwrap_or(&desk.assessment.place);
     let tolerance = Tolerance::default()
         .and(Contribution::OurLevel, desk.design_sd(place))
         .and(Contribution::OurSill, desk.sill_sd());

@@ -35,7 +35,7 @@ pub(super) fn points(desk: &Desk<'_>) -> Vec<Point> {
         let pair = Pair {
             subject: Subject::Opening(ours.opening.id.clone()),
             ours,
-            place: ours.place.as_ref().unwrap_or(&desk.assessment.place),
+            place: ours.place.as_deref().unwrap_or(&desk.assessment.place),
             theirs,
         };
         points.extend(levels::points(desk, &pair));

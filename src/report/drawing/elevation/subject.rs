@@ -62,7 +62,7 @@ impl<'a> Subject<'a> {
         assessed: &'a OpeningAssessment<'_>,
     ) -> Option<Self> {
         let sill = assessed.sill?;
-        let place = assessed.place.as_ref().unwrap_or(&assessment.place);
+        let place = assessed.place.as_deref().unwrap_or(&assessment.place);
         let opening = assessed.opening;
         let stack = assessed.planks.filter(|planks| planks.count > 0);
         let mut subject = Self {
