@@ -1,13 +1,12 @@
 //! One zone's area, ready to be asked for points.
 
-use std::ops::{ControlFlow, Range};
+use std::ops::Range;
 use std::sync::OnceLock;
 
-use geo::algorithm::kernels::{Kernel, RobustKernel};
 use geo::winding_order::{Winding, WindingOrder};
-use geo::{BoundingRect, Coord, LineString, MultiPolygon, Orientation, Polygon, Rect};
-use sif_itree::ITree;
+use geo::{BoundingRect, Coord, LineString, MultiPolygon, Polygon, Rect};
 
+use super::edges::{Edges, winding};
 use crate::crs::LocalFrame;
 
 /// The area of a zone: polygons with holes, in the coordinates of its layer.
@@ -23,14 +22,8 @@ pub struct ZoneArea {
     /// Where each part (a shell, its holes) ends among the rings.
     part_ends: Box<[usize]>,
     bounds: Rect<f64>,
-    /// Runs of edges, each by its corners, by the heights that they span, see
-    /// [`ZoneArea::height`].
-    runs: OnceLock<ITree<u32, Range<u32>>>,
+    edges: OnceLock<Edges>,
 }
-
-/// Edges of a ring that follow each other and stand in the index as one: they lie close
-/// together, so that looking at a few too many costs less than an index sixteen times as large.
-const RUN_EDGES: usize = 16;
 
 /// Where a point lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -71,7 +64,7 @@ impl ZoneArea {
             ring_ends: ring_ends.into_boxed_slice(),
             part_ends: part_ends.into_boxed_slice(),
             bounds,
-            runs: OnceLock::new(),
+            edges: OnceLock::new(),
         })
     }
 
@@ -123,85 +116,30 @@ impl ZoneArea {
 
     /// Whether the area holds a point. On an edge it may be either way.
     pub(super) fn contains(&self, point: Coord<f64>) -> bool {
-        let mut turns = 0;
-        self.across(point.y, point.y, |start, end| {
-            turns += winding(start, end, point);
-            ControlFlow::Continue(())
-        });
-        turns != 0
+        let near = Rect::new(point, point);
+        let turns = self.edges().turns(&self.corners, point, near, |_, _| false);
+        turns.is_some_and(|turns| turns != 0)
     }
 
     /// Where the place of a frame lies; `near` is a box around it that is wider than the
     /// tolerance of the edge.
     pub(super) fn position(&self, frame: &LocalFrame, near: Rect<f64>) -> Position {
-        let point = frame.origin();
-        let mut turns = 0;
-        let mut position = Position::Outside;
-        self.across(near.min().y, near.max().y, |start, end| {
-            if meets(start, end, near) && distance(frame, start, end) <= EDGE_METRES {
-                position = Position::OnEdge;
-                return ControlFlow::Break(());
-            }
-            turns += winding(start, end, point);
-            ControlFlow::Continue(())
-        });
-        match position {
-            Position::Outside if turns != 0 => Position::Inside,
-            other => other,
+        let is_on =
+            |start, end| meets(start, end, near) && distance(frame, start, end) <= EDGE_METRES;
+        match self
+            .edges()
+            .turns(&self.corners, frame.origin(), near, is_on)
+        {
+            None => Position::OnEdge,
+            Some(0) => Position::Outside,
+            Some(_) => Position::Inside,
         }
     }
 
-    /// Hands over every edge that reaches into the heights from `low` to `high`, and some
-    /// close to them.
-    fn across(
-        &self,
-        low: f64,
-        high: f64,
-        mut visit: impl FnMut(Coord<f64>, Coord<f64>) -> ControlFlow<()>,
-    ) {
-        let runs = self.runs.get_or_init(|| self.index());
-        let heights = self.height(low)..=self.height(high);
-        let _ = runs.query(heights, |(_, run)| {
-            for edge in self.corners_of(run).array_windows() {
-                let [start, end] = *edge;
-                visit(start, end)?;
-            }
-            ControlFlow::Continue(())
-        });
-    }
-
-    fn corners_of(&self, run: &Range<u32>) -> &[Coord<f64>] {
-        let corners = self.corners.get(run.start as usize..run.end as usize);
-        corners.unwrap_or_default()
-    }
-
-    fn index(&self) -> ITree<u32, Range<u32>> {
-        let rings = (0..self.ring_ends.len()).map(|ring| self.ring(ring));
-        ITree::new(rings.flat_map(|ring| {
-            let last = ring.end.saturating_sub(1);
-            (ring.start..last)
-                .step_by(RUN_EDGES)
-                .filter_map(move |start| {
-                    let end = (start + RUN_EDGES).min(last) + 1;
-                    // No reader of GDAL's holds a geometry of more corners than 32 bits count.
-                    let run = u32::try_from(start).ok()?..u32::try_from(end).ok()?;
-                    let heights = self.corners_of(&run).iter().map(|corner| corner.y);
-                    let (low, high) = heights
-                        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| {
-                            (low.min(y), high.max(y))
-                        });
-                    Some((self.height(low)..self.height(high), run))
-                })
-        }))
-    }
-
-    /// A northing as a share of the area's height in 2³² steps. Every step of the sum grows
-    /// with `y` or stays, so that what overlaps in `y` overlaps here, whatever the rounding.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // beyond: the nearest end
-    fn height(&self, y: f64) -> u32 {
-        let scale = f64::from(u32::MAX) / (self.bounds.max().y - self.bounds.min().y);
-        let share = (y - self.bounds.min().y) * scale;
-        share as u32
+    fn edges(&self) -> &Edges {
+        let rings = || (0..self.ring_ends.len()).map(|ring| self.ring(ring));
+        let index = || Edges::new(&self.corners, rings(), self.bounds);
+        self.edges.get_or_init(index)
     }
 
     /// The corners of a ring.
@@ -227,23 +165,6 @@ fn rings_of(polygon: &Polygon<f64>) -> impl Iterator<Item = (&LineString<f64>, W
     let holes = polygon.interiors().iter();
     std::iter::once((polygon.exterior(), WindingOrder::CounterClockwise))
         .chain(holes.map(|hole| (hole, WindingOrder::Clockwise)))
-}
-
-/// What an edge adds to the number of turns of the area's edge around a point: 1 where it
-/// passes east of the point northwards, -1 southwards. Of its ends only the lower counts.
-///
-/// Turns and not crossings: where parts of a careless layer overlap, an even count would say
-/// outside.
-fn winding(start: Coord<f64>, end: Coord<f64>, point: Coord<f64>) -> i32 {
-    let northwards = start.y <= point.y;
-    if northwards == (end.y <= point.y) || start.x.max(end.x) < point.x {
-        return 0;
-    }
-    match RobustKernel::orient2d(start, end, point) {
-        Orientation::CounterClockwise if northwards => 1,
-        Orientation::Clockwise if !northwards => -1,
-        _ => 0,
-    }
 }
 
 /// Whether the box of an edge meets another.

@@ -1,10 +1,12 @@
 //! The zones of a layer, by place.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use geo::Coord;
 use smallvec::SmallVec;
 
+use super::neighbourhood::Neighbourhood;
 use super::shared::SharedZones;
 use super::{LayerOrigin, Zone, ZoneArea, ZonesHere};
 use crate::crs::{CrsError, HorizontalCrs, LocalFrame, Projector};
@@ -33,12 +35,18 @@ use crate::site::Location;
 pub struct ZoneMap {
     projector: Projector,
     shared: Arc<SharedZones>,
+    /// Around the place that was asked for last.
+    around: RefCell<Neighbourhood>,
 }
 
 impl ZoneMap {
     /// A map of zones whose areas are in the coordinates of `projector`.
-    pub(super) const fn new(projector: Projector, shared: Arc<SharedZones>) -> Self {
-        Self { projector, shared }
+    pub(super) fn new(projector: Projector, shared: Arc<SharedZones>) -> Self {
+        Self {
+            projector,
+            shared,
+            around: RefCell::default(),
+        }
     }
 
     /// The zones without what belongs to this thread, for another to make its own map of.
@@ -87,7 +95,8 @@ impl ZoneMap {
     /// # Errors
     /// As [`at`](Self::at).
     pub fn numbers_at(&self, location: Location) -> Result<(SmallVec<[u32; 2]>, bool), CrsError> {
-        Ok(self.shared.at(&self.frame(location)?))
+        let frame = self.frame(location)?;
+        Ok(self.shared.at(&frame, &mut self.around.borrow_mut()))
     }
 
     /// What [`numbers_at`](Self::numbers_at) found, as zones.

@@ -11,6 +11,7 @@
 mod area;
 mod class;
 mod code;
+mod edges;
 mod error;
 mod here;
 mod interpret;
@@ -19,6 +20,7 @@ mod layer_content;
 mod layer_path;
 mod level_lines;
 mod map;
+mod neighbourhood;
 mod number;
 mod origin;
 mod part;

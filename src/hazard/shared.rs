@@ -9,6 +9,7 @@ use smallvec::SmallVec;
 
 use super::area::{EDGE_METRES, Position, ZoneArea};
 use super::here::worst_first;
+use super::neighbourhood::Neighbourhood;
 use super::{LayerOrigin, Zone, ZoneMap};
 use crate::crs::{CrsError, HorizontalCrs, LocalFrame, Projector};
 use crate::quantity::{Length, unit::meter};
@@ -24,7 +25,7 @@ pub struct SharedZones {
 }
 
 /// The box of a zone and its number.
-type Indexed = GeomWithData<Rectangle<[f64; 2]>, u32>;
+pub(super) type Indexed = GeomWithData<Rectangle<[f64; 2]>, u32>;
 
 /// The numbers of zones; there are seldom more than two.
 pub(super) type Numbers = SmallVec<[u32; 2]>;
@@ -103,21 +104,19 @@ impl SharedZones {
     }
 
     /// The zones that hold the place of a frame or end there, the worst first, and whether
-    /// it lies on the edge of one of them.
-    pub(super) fn at(&self, frame: &LocalFrame) -> (Numbers, bool) {
+    /// it lies on the edge of one of them. `around` is that of the same zones.
+    pub(super) fn at(&self, frame: &LocalFrame, around: &mut Neighbourhood) -> (Numbers, bool) {
         let near = frame.box_around(Length::new::<meter>(2.0 * EDGE_METRES));
-        let (low, high) = (near.min(), near.max());
-        let around = AABB::from_corners([low.x, low.y], [high.x, high.y]);
         let mut numbers = Numbers::new();
         let mut on_edge = false;
-        for candidate in self.index.locate_in_envelope_intersecting(&around) {
-            let Some(area) = self.area(candidate.data) else {
+        for number in around.meeting(near, frame, &self.index) {
+            let Some(area) = self.area(number) else {
                 continue;
             };
             let position = area.position(frame, near);
             if position != Position::Outside {
                 on_edge |= position == Position::OnEdge;
-                numbers.push(candidate.data);
+                numbers.push(number);
             }
         }
         if numbers.len() > 1 {
