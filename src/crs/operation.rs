@@ -2,6 +2,7 @@
 
 use std::cell::{Cell, OnceCell};
 
+use geo::Coord;
 use proj::Proj;
 
 use super::HorizontalCrs;
@@ -13,6 +14,9 @@ use super::lattice::Lattice;
 pub(super) struct Operation {
     pub(super) proj: Proj,
     pub(super) lattice: Lattice,
+    /// The place that was transformed last, in degrees, and its coordinates: ground, the
+    /// ground around and zones are asked at one place after the other.
+    pub(super) last: Cell<Option<[Coord<f64>; 2]>>,
     target: String,
     /// Whether PROJ chooses among several operations at each point.
     is_choice: bool,
@@ -63,6 +67,7 @@ impl Operation {
         Ok(Self {
             proj,
             lattice: Lattice::default(),
+            last: Cell::new(None),
             target: target.to_owned(),
             is_choice: description.is_empty() || description == CHOICE,
             asked: Cell::new(0),

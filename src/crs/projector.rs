@@ -166,6 +166,21 @@ impl Projector {
         longitude: f64,
         latitude: f64,
     ) -> Result<Coord<f64>, CrsError> {
+        let asked = Coord {
+            x: longitude,
+            y: latitude,
+        };
+        if let Some([last, point]) = self.operation.last.get()
+            && last == asked
+        {
+            return Ok(point);
+        }
+        let point = self.transformed(longitude, latitude)?;
+        self.operation.last.set(Some([asked, point]));
+        Ok(point)
+    }
+
+    fn transformed(&self, longitude: f64, latitude: f64) -> Result<Coord<f64>, CrsError> {
         let name = || self.target.name().to_owned();
         let outside = |detail: String| CrsError::OutsideDomain {
             name: name(),

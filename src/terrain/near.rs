@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use foldhash::fast::FixedState;
 use geo::Coord;
 
 use super::TerrainError;
@@ -11,7 +12,7 @@ use crate::site::Location;
 /// to a few metres and a tenth of the price of a transformation.
 #[derive(Default)]
 pub(super) struct Near {
-    cells: HashMap<(i32, i32), Option<Cell>>,
+    cells: HashMap<(i32, i32), Option<Cell>, FixedState>,
 }
 
 /// The middle of a cell in the raster's plane, and how far a degree goes there.

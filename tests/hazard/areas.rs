@@ -254,6 +254,44 @@ fn threads_share_the_zones_and_answer_alike() {
     assert_eq!(elsewhere.join().unwrap(), (numbers, on_edge));
 }
 
+/// Zones far apart, some so dense that a hundred meet the square in which few of the others do,
+/// and twenty over one another.
+#[test]
+fn a_place_is_answered_alike_whatever_was_asked_before() {
+    let step = 0.0002;
+    let dense = (0..900).map(|number| {
+        let (column, row) = (f64::from(number % 30), f64::from(number / 30));
+        super::fixture::zone("AE", step * column, step * row, step)
+    });
+    let deep = (0..20).map(|_| super::fixture::zone("X", 0.05, 0.0, 0.01));
+    let far = (0..9).map(|number| super::fixture::zone("VE", 0.1 * f64::from(number), 0.2, 0.05));
+    let features: Vec<_> = dense.chain(deep).chain(far).collect();
+    let map = super::fixture::map(&features).unwrap();
+    let mut random = Random(5);
+    let mut found = 0;
+    for case in 0..3000 {
+        // Now here, now there, and for some time near the one before.
+        let (east, north, reach) = match case / 100 % 4 {
+            0 => (0.0, 0.0, 0.006),
+            1 => (0.049, -0.001, 0.012),
+            2 => (0.0, 0.0, 0.9),
+            _ => (0.0, 0.19, 0.9),
+        };
+        let east = east + reach * random.next();
+        let north = north + reach.min(0.07) * random.next();
+        let place = super::fixture::place(east, north);
+        let here = map.numbers_at(place).unwrap();
+        let alone = map.share().map().unwrap();
+        assert_eq!(here, alone.numbers_at(place).unwrap(), "{place:?}");
+        let point = map.frame(place).unwrap().origin();
+        if !here.1 {
+            assert_eq!(here.0.len(), map.holding(point).count(), "{place:?}");
+        }
+        found += usize::from(!here.0.is_empty());
+    }
+    assert!(found > 1000, "{found}");
+}
+
 #[test]
 fn what_is_said_of_a_zone_is_made_once() {
     let map = super::fixture::map(&[super::fixture::zone("AE", 0.0, 0.0, 0.1)]).unwrap();
