@@ -29,9 +29,6 @@ impl fmt::Display for Place {
 /// The line, counted from 1, that holds the byte at `offset`.
 #[must_use]
 pub fn line_of(text: &[u8], offset: usize) -> usize {
-    1 + text
-        .iter()
-        .take(offset)
-        .filter(|byte| **byte == b'\n')
-        .count()
+    let before = text.get(..offset).unwrap_or(text);
+    1 + memchr::memchr_iter(b'\n', before).count()
 }
