@@ -1,15 +1,14 @@
 //! Rows that have the same id.
 //!
-//! Ids are kept as hashes of 64 bits with their lines; a quarter of a million of them at a time are
-//! sorted and put aside in a temporary file, so that memory does not grow with the table. Two
-//! different ids among ten million share a hash with a chance of three in a million.
+//! Ids are kept as hashes of 64 bits with their lines, dealt to lots by the first bits of the
+//! hash: those that are the same are in one lot, and each lot is small enough to be sorted by
+//! itself. A quarter of a million ids at a time are put aside in a temporary file, so that
+//! memory does not grow with the table. Two different ids among ten million share a hash with
+//! a chance of three in a million.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
-use std::collections::binary_heap::PeekMut;
 use std::fs::File;
 use std::hash::BuildHasher as _;
-use std::io::{BufReader, BufWriter, Read, Seek, Write};
+use std::io::{BufWriter, Read, Seek, SeekFrom, Write};
 use std::thread::JoinHandle;
 
 use foldhash::quality::FixedState;
@@ -21,14 +20,14 @@ pub type IdAt = (u64, u64);
 #[derive(Debug, Default)]
 pub struct SameIds {
     fresh: Vec<IdAt>,
-    runs: Vec<JoinHandle<std::io::Result<File>>>,
+    aside: Vec<JoinHandle<std::io::Result<Aside>>>,
 }
 
-/// Ids that are kept in memory: 4 MiB of them, and as many that are being sorted.
+/// Ids that are kept in memory: 4 MiB of them, and as many that are being put aside.
 const KEPT: usize = 1 << 18;
 
-/// Bytes of a run that are read at once.
-const READ: usize = 1 << 16;
+/// Lots, a power of two: of ten million rows one is of ten thousand.
+const LOTS: usize = 1 << 10;
 
 /// Lines that are named; more help nobody.
 const NAMED: usize = 20;
@@ -61,12 +60,13 @@ impl SameIds {
         Ok(())
     }
 
-    /// Sorts what was gathered and writes it down, while more is gathered.
+    /// Writes down what was gathered, while more is gathered.
     fn put_aside(&mut self) -> std::io::Result<()> {
-        let run = BufWriter::new(tempfile::tempfile()?);
-        let fresh = std::mem::take(&mut self.fresh);
-        self.runs
-            .push(std::thread::spawn(move || sorted(fresh, run)));
+        let file = tempfile::tempfile()?;
+        let next = Vec::with_capacity(self.fresh.len());
+        let fresh = std::mem::replace(&mut self.fresh, next);
+        let work = move || Aside::write(Dealt::of(fresh), file);
+        self.aside.push(std::thread::spawn(work));
         Ok(())
     }
 
@@ -80,75 +80,145 @@ impl SameIds {
     ///
     /// # Errors
     /// As [`add`](Self::add).
-    pub fn repeated(mut self) -> std::io::Result<Repeated> {
-        self.fresh.sort_unstable();
-        let mut sources: Vec<Box<dyn Iterator<Item = std::io::Result<IdAt>>>> = Vec::new();
-        sources.push(Box::new(self.fresh.into_iter().map(Ok)));
-        for run in self.runs {
-            let ended = || std::io::Error::other("the thread that sorts ids ended early");
-            let run = run.join().map_err(|_| ended())??;
-            sources.push(Box::new(Run(BufReader::with_capacity(READ, run))));
-        }
+    pub fn repeated(self) -> std::io::Result<Repeated> {
+        let fresh = Dealt::of(self.fresh);
+        let ended = |_| std::io::Error::other("the thread that puts ids aside ended early");
+        let aside = self.aside.into_iter();
+        let aside = aside.map(|thread| thread.join().map_err(ended)?);
+        let mut aside = aside.collect::<std::io::Result<Vec<_>>>()?;
         let mut found = Repeated::default();
-        let mut before: Option<IdAt> = None;
-        let mut heads = BinaryHeap::new();
-        for (number, source) in sources.iter_mut().enumerate() {
-            if let Some(head) = source.next() {
-                heads.push(Reverse((head?, number)));
-            }
-        }
-        while let Some(mut first) = heads.peek_mut() {
-            let Reverse((head, number)) = *first;
-            match sources.get_mut(number).and_then(Iterator::next) {
-                Some(next) => *first = Reverse((next?, number)),
-                None => {
-                    PeekMut::pop(first);
+        let mut ids = Vec::new();
+        for lot in 0..LOTS {
+            ids.clear();
+            // In the order of the table.
+            for aside in &mut aside {
+                aside.read_next(lot, &mut ids)?;
+                if ids.len() > KEPT {
+                    found.look_among(&mut ids);
                 }
             }
-            if let Some((_, line)) = before.filter(|(id, _)| *id == head.0) {
-                found.count += 1;
-                found.lines.push((head.1, line));
-                if found.lines.len() > 1000 * NAMED {
-                    found.lines.sort_unstable();
-                    found.lines.truncate(NAMED);
-                }
-            }
-            before = Some(head);
+            ids.extend_from_slice(fresh.lot(lot));
+            found.look_among(&mut ids);
         }
-        found.lines.sort_unstable();
-        found.lines.truncate(NAMED);
+        found.keep_first();
         Ok(found)
     }
 }
 
-fn sorted(mut ids: Vec<IdAt>, mut run: BufWriter<File>) -> std::io::Result<File> {
-    ids.sort_unstable();
-    for (id, line) in ids {
-        run.write_all(&id.to_le_bytes())?;
-        run.write_all(&line.to_le_bytes())?;
+impl Repeated {
+    /// Looks for those that are the same, and leaves the last of them.
+    fn look_among(&mut self, ids: &mut Vec<IdAt>) {
+        ids.sort_unstable();
+        ids.dedup_by(|next, before| {
+            let is_same = next.0 == before.0;
+            if is_same {
+                self.add(next.1, before.1);
+                *before = *next;
+            }
+            is_same
+        });
     }
-    let mut file = run
-        .into_inner()
-        .map_err(std::io::IntoInnerError::into_error)?;
-    file.rewind()?;
-    Ok(file)
+
+    fn add(&mut self, line: u64, before: u64) {
+        self.count += 1;
+        self.lines.push((line, before));
+        if self.lines.len() > 1000 * NAMED {
+            self.keep_first();
+        }
+    }
+
+    fn keep_first(&mut self) {
+        self.lines.sort_unstable();
+        self.lines.truncate(NAMED);
+    }
 }
 
-/// Reads a run that was put aside.
-struct Run(BufReader<File>);
+/// Ids lot after lot.
+struct Dealt {
+    ids: Vec<IdAt>,
+    /// Where each lot ends.
+    ends: Vec<usize>,
+}
 
-impl Iterator for Run {
-    type Item = std::io::Result<IdAt>;
-
-    fn next(&mut self) -> Option<Self::Item> {
-        let mut bytes = [[0; 8]; 2];
-        match self.0.read_exact(bytes.as_flattened_mut()) {
-            Ok(()) => {}
-            Err(error) if error.kind() == std::io::ErrorKind::UnexpectedEof => return None,
-            Err(error) => return Some(Err(error)),
+impl Dealt {
+    fn of(ids: Vec<IdAt>) -> Self {
+        let mut ends = vec![0; LOTS];
+        for (hash, _) in &ids {
+            ends[lot_of(*hash)] += 1;
         }
-        let [id, line] = bytes.map(u64::from_le_bytes);
-        Some(Ok((id, line)))
+        let mut next = Vec::with_capacity(LOTS);
+        let mut total = 0;
+        for end in &mut ends {
+            next.push(total);
+            total += *end;
+            *end = total;
+        }
+        let mut dealt = vec![(0, 0); ids.len()];
+        for id in ids {
+            let place = &mut next[lot_of(id.0)];
+            dealt[*place] = id;
+            *place += 1;
+        }
+        Self { ids: dealt, ends }
+    }
+
+    fn lot(&self, lot: usize) -> &[IdAt] {
+        self.ids
+            .get(start_of(lot, &self.ends)..self.ends[lot])
+            .unwrap_or_default()
+    }
+}
+
+fn lot_of(hash: u64) -> usize {
+    // The first bits; what is left of them is less than the number of lots.
+    usize::try_from(hash >> (u64::BITS - LOTS.ilog2())).unwrap_or_default()
+}
+
+/// Where a lot begins: where the one before ends.
+fn start_of(lot: usize, ends: &[usize]) -> usize {
+    let before = lot.checked_sub(1).and_then(|before| ends.get(before));
+    before.copied().unwrap_or_default()
+}
+
+/// Dealt ids in a file, which is read lot after lot.
+#[derive(Debug)]
+struct Aside {
+    file: File,
+    ends: Vec<usize>,
+}
+
+/// Bytes of an id in a file.
+const ID_BYTES: usize = 2 * size_of::<u64>();
+
+impl Aside {
+    fn write(dealt: Dealt, file: File) -> std::io::Result<Self> {
+        let mut file = BufWriter::new(file);
+        for (hash, line) in dealt.ids {
+            file.write_all([hash.to_le_bytes(), line.to_le_bytes()].as_flattened())?;
+        }
+        let mut file = file
+            .into_inner()
+            .map_err(std::io::IntoInnerError::into_error)?;
+        file.seek(SeekFrom::Start(0))?;
+        Ok(Self {
+            file,
+            ends: dealt.ends,
+        })
+    }
+
+    /// Reads a lot, after all before it.
+    fn read_next(&mut self, lot: usize, ids: &mut Vec<IdAt>) -> std::io::Result<()> {
+        let count = self.ends[lot] - start_of(lot, &self.ends);
+        let mut bytes = vec![0; count * ID_BYTES];
+        self.file.read_exact(&mut bytes)?;
+        let (numbers, _) = bytes.as_chunks();
+        let (pairs, _) = numbers.as_chunks();
+        ids.extend(
+            pairs
+                .iter()
+                .map(|[hash, line]| (u64::from_le_bytes(*hash), u64::from_le_bytes(*line))),
+        );
+        Ok(())
     }
 }
 
@@ -157,7 +227,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn repeated_ids_are_found_in_memory_and_in_runs() {
+    fn repeated_ids_are_found_in_memory_and_in_files() {
         for kept in [false, true] {
             let mut ids = SameIds::default();
             for line in 2..5000_u64 {
@@ -175,6 +245,35 @@ mod tests {
                 [(1000, 2), (2000, 1000), (3000, 2000), (4000, 3000)]
             );
         }
+    }
+
+    #[test]
+    fn ids_are_found_wherever_their_hashes_lie() {
+        let hashes = (0..=u64::from(u16::MAX)).map(|part| part << 48 | 7);
+        for aside in [false, true] {
+            let mut ids = SameIds::default();
+            for (line, hash) in (2..).zip(hashes.clone().chain([7, u64::MAX << 48 | 7])) {
+                ids.add(&[(hash, line)]).unwrap();
+            }
+            if aside {
+                ids.put_aside().unwrap();
+            }
+            let found = ids.repeated().unwrap();
+            assert_eq!(found.lines, [(65_538, 2), (65_539, 65_537)]);
+        }
+    }
+
+    #[test]
+    fn where_all_are_the_same_only_the_first_lines_are_named() {
+        let mut ids = SameIds::default();
+        let count = 3 * KEPT as u64;
+        for line in 2..count {
+            ids.add(&[(1, line)]).unwrap();
+        }
+        let found = ids.repeated().unwrap();
+        assert_eq!(found.count, count - 3);
+        let first: Vec<_> = (3..).zip(2..).take(NAMED).collect();
+        assert_eq!(found.lines, first);
     }
 
     #[test]
