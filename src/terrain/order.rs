@@ -7,10 +7,11 @@ use crate::site::Location;
 /// Where a place stands in an order that visits each tile of a terrain once.
 ///
 /// Rasters come one after the other, the finest first. Their tiles come row after row within
-/// stripes so narrow that two rows of one, with a tile more on either side, are kept in
-/// memory: places on the border of a tile need the tile beyond as well. Row after row over a
-/// wide raster the tiles below would be long gone. Within a tile places come so that near ones
-/// follow each other, because zones are looked up in the same order. Places outside all rasters come last.
+/// stripes so narrow that the row above is still in memory: places on the border of a tile need
+/// the tile beyond as well, and come with the later of the two. Row after row over a wide
+/// raster the tiles above would be long gone. Within a tile places come so that near ones
+/// follow each other, because zones are looked up in the same order. Places outside all
+/// rasters come last.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct TileKey {
     raster: u32,
@@ -80,9 +81,9 @@ fn spread(part: f64) -> u16 {
 }
 
 impl Terrain {
-    /// The tile that holds a place (or one beside it, a few metres from its border), in the
-    /// finest raster that reaches there: places sorted by it are read with each tile decoded
-    /// about once.
+    /// The last tile that is read for a place: the one that holds it, or below or right of it
+    /// where that is a few cells away, in the finest raster that reaches there. Places sorted
+    /// by it are read with each tile decoded about once.
     ///
     /// # Errors
     /// [`TerrainError::Place`] where a transformation is not known. Nothing is read.
@@ -96,11 +97,12 @@ impl Terrain {
         Ok(TileKey::OUTSIDE)
     }
 
-    /// Tiles across a stripe: of two rows with one more on either side all are kept, and the
-    /// first of a third. Of the row above the one under way only what is still ahead is needed.
+    /// Tiles across a stripe. Of the row above the one under way only what is still ahead is
+    /// needed, so that about one row is kept, with the tile before in both and those left of
+    /// the stripe.
     fn stripe_of(&self, dem: &Dem) -> u32 {
         let kept = self.kept_bytes() / dem.tile_bytes().max(1);
-        u32::try_from((kept / 2).saturating_sub(3)).unwrap_or(u32::MAX)
+        u32::try_from(kept.saturating_sub(4)).unwrap_or(u32::MAX)
     }
 }
 

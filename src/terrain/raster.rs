@@ -42,6 +42,9 @@ pub struct Raster {
     near: RefCell<Near>,
 }
 
+/// Cells around a place that are mostly all that is read there.
+const AROUND: usize = 8;
+
 /// Metres of a degree of latitude, for comparing cell sizes only.
 const METRES_PER_DEGREE: f64 = 111_320.0;
 
@@ -227,8 +230,8 @@ impl Raster {
         Ok(Some(metres).filter(|metres| !metres.is_nan()))
     }
 
-    /// The tile that holds a place, or one beside it, and about where in it; `None` outside
-    /// the raster.
+    /// The tile that holds what lies [`AROUND`] cells below and right of a place, and about
+    /// where in it; `None` where the place is outside the raster.
     pub(super) fn place_near(
         &self,
         location: Location,
@@ -240,8 +243,8 @@ impl Raster {
         let Some(position) = near.and_then(|point| self.grid.position(point)) else {
             return Ok(None);
         };
-        let column = as_index(position.x).min(self.grid.columns - 1);
-        let row = as_index(position.y).min(self.grid.rows - 1);
+        let column = (as_index(position.x) + AROUND).min(self.grid.columns - 1);
+        let row = (as_index(position.y) + AROUND).min(self.grid.rows - 1);
         let tile = self.tiling().holding(column, row);
         let window = self.tiling().window(tile);
         Ok(Some(PlaceInTile {

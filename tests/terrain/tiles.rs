@@ -79,11 +79,11 @@ fn less_memory_reads_more_and_says_the_same() {
         assert_eq!(ask(&frugal, &places), expected);
         assert!(frugal.tiles_decoded() > 48, "{bytes}");
     }
-    // Twelve tiles of 48: the order keeps neighbours together.
+    // Twelve tiles of 48, eight side by side: two rows of them are as good as all.
     let frugal = open(&path).keeping(192 << 10).in_order();
     ask(&frugal, &in_order(&frugal, 600));
     assert!(
-        frugal.tiles_decoded() < 2 * 48,
+        frugal.tiles_decoded() < 48 + 8,
         "{}",
         frugal.tiles_decoded()
     );
@@ -116,7 +116,11 @@ fn places_outside_come_last_and_rasters_have_numbers() {
     let in_fine = [key(10.0, -10.0), key(500.0, -380.0)];
     assert!(in_fine[0] < in_fine[1] && in_fine[1] < key(600.0, -10.0));
     let tile = |key: TileKey| TileKey::tile_of(key.packed());
-    assert_eq!(tile(key(10.0, -10.0)), tile(key(60.0, -60.0)));
+    assert_eq!(tile(key(10.0, -10.0)), tile(key(50.0, -50.0)));
+    assert!(
+        key(50.0, -10.0) < key(60.0, -10.0),
+        "near the border the later tile"
+    );
     assert_eq!(
         tile(key(600.0, -10.0)),
         tile(key(1000.0, -500.0)),
