@@ -192,15 +192,25 @@ impl Draft {
             features,
             fetched: self.fetched.clone(),
             content: digest::of(&self.served),
-            licence: self.served.licence.clone(),
-            remarks: self.served.remarks.clone(),
+            licence: self.served.licence.as_deref().map(printable),
+            remarks: self
+                .served
+                .remarks
+                .iter()
+                .map(|text| printable(text))
+                .collect(),
         }
     }
 }
 
+/// A service's text on one line: an escape sequence in it must not reach a terminal.
+fn printable(text: &str) -> String {
+    text.replace(char::is_control, " ")
+}
+
 /// A name that no layer before has; one without control characters, which a table can bear.
 fn free_name(wanted: &str, taken: impl Fn(&str) -> bool) -> String {
-    let plain = wanted.replace(|letter: char| letter.is_control() || letter == '"', " ");
+    let plain = printable(wanted).replace('"', " ");
     let plain = plain.trim();
     let mut name = if plain.is_empty() { "layer" } else { plain }.to_owned();
     let base = name.clone();

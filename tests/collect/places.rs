@@ -84,7 +84,9 @@ fn each_place_lies_near_a_spot() {
         let poles = [(0.0, 90.0), (180.0, -90.0)];
         let poles = poles.map(|(x, y)| Location::from_degrees(x, y).unwrap());
         let placed: Vec<Location> = (0..count).map(place).chain(poles).collect();
-        placed.iter().for_each(|place| all.add(*place));
+        for place in &placed {
+            all.add(*place);
+        }
         let (spots, within) = all.spots();
         for place in placed.iter().step_by(97).chain(&poles) {
             let at = |place: &Location| Point::new(place.longitude(), place.latitude());

@@ -1,7 +1,10 @@
 //! Maps from services, as their user meets them.
 
+use std::path::Path;
+
 use serde_json::{Value, json};
 
+use super::portfolio::alder_lock;
 use super::scratch::{Scratch, zone, zone_over};
 use crate::support::web::{Served, Web};
 use crate::support::{open_data, skip};
@@ -12,12 +15,14 @@ fn served() -> (Scratch, Web) {
     let far = zone_over(&json!({"FLD_AR_ID": "Z9"}), [-60.0, 30.0, -59.0, 31.0]);
     scratch.zones(&[zone(&json!({})), far.clone()]);
     scratch.dem("terrain.tif", "EPSG:4326+5703", |column, row| {
-        2.0 + 0.001 * column as f32 + 0.002 * row as f32
+        let cells = |number: usize| f32::from(u16::try_from(number).unwrap());
+        2.0 + 0.001 * cells(column) + 0.002 * cells(row)
     });
     let mut near = zone(&json!({}));
     near["id"] = json!("Z1");
     let web = Web::serve(Served {
         zones: vec![near],
+        epsg: None,
         terrain: std::fs::read(scratch.path("terrain.tif")).unwrap(),
     });
     (scratch, web)
@@ -89,6 +94,37 @@ fn the_answer_is_that_from_files() {
             source["fetched"].as_str().unwrap().ends_with(" GMT"),
             "{source}"
         );
+    }
+}
+
+/// Ten openings, one of them elsewhere, and a level from the edge of the zone on the terrain.
+#[test]
+fn the_demonstration_by_addresses() {
+    let scratch = alder_lock();
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/alder-lock");
+    std::fs::copy(folder.join("site.toml"), scratch.path("site.toml")).unwrap();
+    let zones: Value = serde_json::from_str(&scratch.read("zones.geojson")).unwrap();
+    let web = Web::serve(Served {
+        zones: zones["features"].as_array().unwrap().clone(),
+        epsg: Some(26_916),
+        terrain: std::fs::read(scratch.path("terrain.tif")).unwrap(),
+    });
+    let (zones, terrain) = (
+        web.address("/collections/zones"),
+        web.address("/terrain.tif"),
+    );
+    let from_services = scratch.json(&at_services(&zones, &terrain));
+    let sources = from_services["flood_level"]["others"].to_string();
+    assert!(sources.contains("boundary-on-terrain"), "{sources}");
+    let from_files = scratch.json(&AT_FILES);
+    assert_eq!(without_sources(from_services), without_sources(from_files));
+    for form in ["html", "gpkg"] {
+        let result = format!("site.{form}");
+        let written = [
+            &at_services(&zones, &terrain)[..],
+            &["--format", form, "-o", &result],
+        ];
+        scratch.answer(&written.concat());
     }
 }
 

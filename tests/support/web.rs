@@ -12,6 +12,9 @@ use serde_json::{Value, json};
 pub(crate) struct Served {
     /// Features of `/collections/zones` of an OGC API (OGC 17-069r4).
     pub(crate) zones: Vec<Value>,
+    /// The EPSG code of the system that they are in, east first; longitude and latitude
+    /// without it.
+    pub(crate) epsg: Option<u32>,
     /// The file at `/terrain.tif`.
     pub(crate) terrain: Vec<u8>,
 }
@@ -81,7 +84,7 @@ fn answer(mut stream: TcpStream, served: &Served, sent: &AtomicU64, asked: &Mute
         let (status, headers, body) = found(&target, range.as_deref(), served, host, sent);
         let mut head = format!("HTTP/1.1 {status}\r\nContent-Length: {}\r\n", body.len());
         for (name, value) in headers {
-            head.push_str(&format!("{name}: {value}\r\n"));
+            head.extend([name, ": ", &value, "\r\n"]);
         }
         head.push_str("\r\n");
         // Whoever asked may be gone.
@@ -100,19 +103,31 @@ fn found(
 ) -> Answer {
     let path = target.split('?').next().unwrap_or(target);
     let here = |path: &str| format!("http://{host}{path}");
-    let collection = json!({
+    let mut collection = json!({
         "id": "zones", "title": "Flood zones", "itemType": "feature",
         "links": [{"rel": "items", "type": "application/geo+json", "href": here("/collections/zones/items")}],
     });
+    // Stored in another system, and given in it where it is asked for (OGC 18-058r1).
+    let stored = served
+        .epsg
+        .map(|code| format!("http://www.opengis.net/def/crs/EPSG/0/{code}"));
+    if let Some(stored) = &stored {
+        collection["storageCrs"] = json!(stored);
+        collection["crs"] = json!(["http://www.opengis.net/def/crs/OGC/1.3/CRS84", stored]);
+    }
     match path {
         "/" => told(&json!({"title": "Test", "links": [
             {"rel": "data", "type": "application/json", "href": here("/collections")}]})),
         "/collections" => told(&json!({"collections": [collection], "links": []})),
         "/collections/zones" => told(&collection),
-        "/collections/zones/items" => told(&json!({
-            "type": "FeatureCollection", "features": served.zones, "links": [],
-            "numberMatched": served.zones.len(), "numberReturned": served.zones.len(),
-        })),
+        "/collections/zones/items" => {
+            let (status, mut headers, body) = told(&json!({
+                "type": "FeatureCollection", "features": served.zones, "links": [],
+                "numberMatched": served.zones.len(), "numberReturned": served.zones.len(),
+            }));
+            headers.extend(stored.map(|stored| ("Content-Crs", format!("<{stored}>"))));
+            (status, headers, body)
+        }
         "/terrain.tif" => part(range, &served.terrain, sent),
         _ => ("404 Not Found", Vec::new(), b"not here".to_vec()),
     }
