@@ -1,7 +1,8 @@
 //! The review for a terminal: what it comes to, then every point.
 
 use super::words::{
-    by_subject, headline, ours, outcome, plural, proposal, shifts, subject, theirs, tolerance,
+    by_subject, headline, ours, outcome, plural, proposal, shifts, shortfalls, subject, theirs,
+    tolerance,
 };
 use crate::quantity::UnitSystem;
 use crate::report::outline::{Outline, Table};
@@ -25,6 +26,13 @@ pub fn text(review: &Review<'_>, columns: usize) -> String {
     page.paragraph(&format!("{}.", Review::SCREENING), "");
     page.gap();
     page.table(overview(review));
+    let shortfalls = shortfalls(review);
+    if !shortfalls.is_empty() {
+        page.heading("What falls short");
+        for line in shortfalls {
+            page.paragraph(&line, "- ");
+        }
+    }
     for (about, points) in by_subject(review) {
         page.heading(subject(about));
         for each in points {

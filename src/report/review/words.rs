@@ -61,6 +61,25 @@ pub(super) fn by_subject<'a>(review: &'a Review<'_>) -> Vec<(&'a Subject, Vec<&'
     subjects
 }
 
+/// What falls short, for who reads no further: a line for each subject, in their order.
+pub(super) fn shortfalls(review: &Review<'_>) -> Vec<String> {
+    let units = review.assessment.method.units;
+    let lines = by_subject(review)
+        .into_iter()
+        .filter_map(|(about, points)| {
+            let short = points.iter().filter_map(|point| match &point.outcome {
+                Outcome::FallsShort { by: Some(by) } => {
+                    Some(format!("{} by {}", point.topic.title(), by.text(units)))
+                }
+                Outcome::FallsShort { by: None } => Some(point.topic.title().to_owned()),
+                _ => None,
+            });
+            let short: Vec<String> = short.collect();
+            (!short.is_empty()).then(|| format!("{}: {}", subject(about), short.join("; ")))
+        });
+    lines.collect()
+}
+
 /// What a point comes to, with its figure.
 pub(super) fn outcome(point: &Point, units: UnitSystem) -> String {
     let word = point.outcome.kind().words();

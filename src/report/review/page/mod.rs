@@ -3,7 +3,7 @@
 use askama::Template;
 
 use super::words::{
-    by_subject, headline, ours, outcome, proposal, shifts, subject, theirs, tolerance,
+    by_subject, headline, ours, outcome, proposal, shifts, shortfalls, subject, theirs, tolerance,
 };
 use crate::quantity::UnitSystem;
 use crate::review::{OutcomeKind, Point, Review};
@@ -27,6 +27,7 @@ struct Page {
     method: String,
     kinds: [(&'static str, &'static str); 4],
     overview: Vec<(String, [usize; 4])>,
+    shortfalls: Vec<String>,
     subjects: Vec<Section>,
     shifts: Vec<String>,
     version: &'static str,
@@ -70,6 +71,7 @@ impl Page {
                 .iter()
                 .map(|(about, points)| (subject(about).to_owned(), counts(points)))
                 .collect(),
+            shortfalls: shortfalls(review),
             subjects: subjects
                 .iter()
                 .enumerate()
