@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use sillmark::assess::{Detail, Method, Sources};
+use sillmark::assess::{Assessment, Detail, Method, Sources, assess};
 use sillmark::hazard::Part;
 use sillmark::quantity::{Length, UnitSystem};
 use sillmark::site::Site;
@@ -57,30 +57,48 @@ impl Assessing {
         let method = method(options, &maps.dem, &of_site, units, Detail::Full)?;
         sillmark::gis::start();
         let mut brought = Brought::around(maps, site.location)?;
-        let zones = inputs::zones(&brought.maps.zones, Some(Part::around(site.location)))?;
-        let asked = GroundAsked {
-            site,
-            zones: &zones,
-            event: method.event,
-            grade_radius: method.grade_radius,
-            drawn: drawn.reach(site, maps),
-        };
-        brought.terrain(&|cell| asked.places(cell))?;
-        let maps = &brought.maps;
-        let mut offsets = site.datum_offsets.clone();
-        offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
-        let sources = Sources {
-            datums: inputs::datums(&maps.datums, offsets)?,
-            zones,
-            levels: inputs::levels(maps, Some(site.location))?,
-            terrain: inputs::terrain(&maps.dem, Some(site.location))?,
-        };
+        let sources = sources(&mut brought, site, &method, drawn.reach(site, maps));
         Ok(Self {
-            sources,
+            sources: sources.map_err(|failure| brought.in_their_words(&failure))?,
             method,
             brought,
         })
     }
+}
+
+impl Assessing {
+    /// Assesses the site.
+    pub(super) fn assess<'a>(&'a self, site: &'a Site) -> Result<Assessment<'a>, Failure> {
+        let assessed = assess(site, &self.sources, &self.method);
+        assessed.map_err(|error| self.brought.in_their_words(&Failure::input(error)))
+    }
+}
+
+/// Opens the maps around a site; the zones first, because they tell where the terrain is asked.
+fn sources(
+    brought: &mut Brought,
+    site: &Site,
+    method: &Method,
+    drawn: Length,
+) -> Result<Sources, Failure> {
+    let zones = inputs::zones(&brought.maps.zones, Some(Part::around(site.location)))?;
+    let asked = GroundAsked {
+        site,
+        zones: &zones,
+        event: method.event,
+        grade_radius: method.grade_radius,
+        drawn,
+    };
+    brought.terrain(&|cell| asked.places(cell))?;
+    let maps = &brought.maps;
+    let mut offsets = site.datum_offsets.clone();
+    offsets.extend(inputs::datum_offsets(&maps.offsets.datum_offset)?);
+    Ok(Sources {
+        datums: inputs::datums(&maps.datums, offsets)?,
+        zones,
+        levels: inputs::levels(maps, Some(site.location))?,
+        terrain: inputs::terrain(&maps.dem, Some(site.location))?,
+    })
 }
 
 /// The site of a file.

@@ -56,9 +56,22 @@ fn places(options: &CollectOptions) -> Result<Places, Failure> {
     };
     match (&options.places, &options.at) {
         (Some(path), _) if is_site_file(path) => Ok(of_one(site_of_file(path)?.location)),
-        (Some(path), _) => places_of_table(path, &options.reading),
+        (Some(path), _) => {
+            let places = places_of_table(path, &options.reading)?;
+            if places.is_empty() {
+                return Err(Failure::input(format!(
+                    "{}: no row has a place; accepted: a table with a place in at least one row",
+                    path.display()
+                )));
+            }
+            Ok(places)
+        }
         (None, at) => {
-            let text = at.as_deref().unwrap_or_default();
+            let text = at.as_deref().ok_or_else(|| {
+                Failure::input(
+                    "no place is given; accepted: a site file, a table of buildings, or --at LON,LAT",
+                )
+            })?;
             place_of_option(text).map(of_one).map_err(Failure::input)
         }
     }
@@ -121,7 +134,7 @@ fn told(layers: &[WrittenLayer], options: &CollectOptions) -> String {
         };
         lines.push(format!("  {} ({read_for}): {features}", layer.name));
         lines.push(format!("    from {}", layer.fetched));
-        if let Some(licence) = &layer.licence {
+        if let Some(licence) = &layer.fetched.licence {
             lines.push(format!("    licence: {licence}"));
         }
     }

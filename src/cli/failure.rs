@@ -1,7 +1,7 @@
 //! What ends a command early, and the exit status it ends with.
 
 use std::error::Error;
-use std::io::Write as _;
+use std::io::{IsTerminal as _, Write as _};
 use std::process::ExitCode;
 
 /// Why a command ends early.
@@ -31,6 +31,15 @@ impl Failure {
         match self {
             Self::Input(error) | Self::Other(error) => error.to_string(),
             Self::BrokenPipe => "nobody reads the output".to_owned(),
+        }
+    }
+
+    /// A failure of the same kind with another message.
+    pub(crate) fn saying(&self, message: String) -> Self {
+        match self {
+            Self::Input(_) => Self::input(message),
+            Self::Other(_) => Self::other(message),
+            Self::BrokenPipe => Self::BrokenPipe,
         }
     }
 
@@ -66,4 +75,13 @@ fn say(error: &dyn Error, status: u8) -> ExitCode {
 pub(crate) fn note(text: &str) {
     // A closed stderr leaves nobody to tell.
     let _ = writeln!(std::io::stderr(), "note: {text}");
+}
+
+/// A line on stderr for who waits at a terminal; nothing elsewhere.
+pub(crate) fn say_on_terminal(text: &str) {
+    let mut stderr = std::io::stderr();
+    if stderr.is_terminal() {
+        // A closed stderr leaves nobody to tell.
+        let _ = writeln!(stderr, "{text}");
+    }
 }

@@ -5,7 +5,7 @@ use std::path::Path;
 use sillmark::assess::{Detail, Method, Uncertainty};
 use sillmark::barrier::DesignRules;
 use sillmark::load::LoadZone;
-use sillmark::quantity::{UnitSystem, parse_annual_chance, parse_length};
+use sillmark::quantity::{Length, UnitSystem, parse_annual_chance, parse_length};
 use sillmark::site::{GivenDeviation, LoadStatement, RuleChoice, StatedUncertainty};
 use sillmark::statement::{Place, Stated};
 use sillmark::verdict::Limits;
@@ -29,7 +29,6 @@ pub(super) fn method(
     units: UnitSystem,
     detail: Detail,
 ) -> Result<Method, Failure> {
-    let radius = option("length", "--grade-radius", dem.grade_radius.as_str());
     let chance = option("chance", "--chance", options.chance.as_str());
     let dem_sd = dem
         .dem_sd
@@ -44,12 +43,18 @@ pub(super) fn method(
         kit,
         limits: Limits::shipped().map_err(Failure::other)?,
         event: chance.read(parse_annual_chance).map_err(Failure::input)?,
-        grade_radius: radius.read(parse_length).map_err(Failure::input)?,
+        grade_radius: grade_radius(dem)?,
         uncertainty: Uncertainty::of(&site.uncertainty, dem_sd.as_ref()).map_err(Failure::input)?,
         years: options.years,
         units,
         detail,
     })
+}
+
+/// How far around a place the lowest ground is looked for.
+pub(super) fn grade_radius(dem: &DemOptions) -> Result<Length, Failure> {
+    let radius = option("length", "--grade-radius", dem.grade_radius.as_str());
+    radius.read(parse_length).map_err(Failure::input)
 }
 
 fn option<'text>(field: &'static str, name: &str, text: &'text str) -> Stated<'text> {

@@ -47,14 +47,10 @@ pub(super) fn places_of_table(path: &Path, options: &TableOptions) -> Result<Pla
         }
     }
     if without > 0 {
+        let rows = if without == 1 { "row has" } else { "rows have" };
         note(&format!(
-            "{name}: {without} rows have no place that could be read"
+            "{name}: {without} {rows} no place that could be read"
         ));
-    }
-    if places.is_empty() {
-        return Err(Failure::input(format!(
-            "{name}: no row has a place; accepted: a table with a place in at least one row"
-        )));
     }
     Ok(places)
 }

@@ -27,11 +27,20 @@ pub(super) fn read_files(
     for (role, path) in own.chain(maps).chain(grids) {
         for path in parts(&path).map_err(|error| unreadable(&path, &error))? {
             let (bytes, sha256) = checksum(&path).map_err(|error| unreadable(&path, &error))?;
-            files.push(InputFile {
-                role: role.to_owned(),
-                path: brought.title(&path),
-                bytes,
-                sha256,
+            files.push(match brought.origin(&path) {
+                None => InputFile {
+                    role: role.to_owned(),
+                    path: path.display().to_string(),
+                    bytes,
+                    sha256,
+                },
+                // The file that stands for an answer has the time in it.
+                Some(origin) => InputFile {
+                    role: format!("{role} (its features or edition, whenever they were fetched)"),
+                    path: origin.told.clone(),
+                    bytes,
+                    sha256: origin.content.clone(),
+                },
             });
         }
     }

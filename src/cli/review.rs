@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use sillmark::assess::{Assessment, assess};
+use sillmark::assess::Assessment;
 use sillmark::crs::Datums;
 use sillmark::proposal::Proposal;
 use sillmark::quantity::{Elevation, Length, UnitSystem, VerticalDatum};
@@ -22,8 +22,7 @@ pub(super) fn run(options: &ReviewOptions) -> Result<(), Failure> {
     let site = site_of_file(&options.site)?;
     let units = options.output.units.map_or(site.units, UnitSystem::from);
     let assessing = Assessing::of(&site, &options.maps, &options.method, units, Drawn::No)?;
-    let assessment =
-        assess(&site, &assessing.sources, &assessing.method).map_err(Failure::input)?;
+    let assessment = assessing.assess(&site)?;
     let shifts = shifts(&assessing.sources.datums, &assessment, &proposal);
     let review = review(&assessment, &proposal, &shifts);
     let result = match options.format {

@@ -1,6 +1,6 @@
 //! `sillmark site`: one building.
 
-use sillmark::assess::{Sources, assess};
+use sillmark::assess::Sources;
 use sillmark::quantity::UnitSystem;
 use sillmark::report::{SiteRun, TextOptions, csv, json, page, text, write_site_layers};
 use sillmark::site::{QuickForm, Site};
@@ -29,14 +29,13 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         SiteFormat::Html | SiteFormat::Gpkg => Drawn::Yes,
         SiteFormat::Text | SiteFormat::Json | SiteFormat::Csv => Drawn::No,
     };
+    let assessing = Assessing::of(&site, &options.maps, &options.method, units, drawn)?;
     let Assessing {
-        sources,
-        method,
-        brought,
-    } = Assessing::of(&site, &options.maps, &options.method, units, drawn)?;
-    let assessment = assess(&site, &sources, &method).map_err(Failure::input)?;
+        sources, brought, ..
+    } = &assessing;
+    let assessment = assessing.assess(&site)?;
     let cautions = CautionTexts::shipped().map_err(Failure::other)?;
-    let around = |assessment| Surroundings::read(assessment, &sources).map_err(Failure::input);
+    let around = |assessment| Surroundings::read(assessment, sources).map_err(Failure::input);
     let result = match options.format {
         SiteFormat::Text => text(
             &assessment,
@@ -50,7 +49,7 @@ pub(super) fn run(options: &SiteOptions) -> Result<(), Failure> {
         SiteFormat::Html => page(
             &assessment,
             &around(&assessment)?,
-            &site_run(options, &brought, &sources)?,
+            &site_run(options, brought, sources)?,
             &cautions,
         )
         .map_err(Failure::other)?,

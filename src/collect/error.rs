@@ -23,8 +23,25 @@ pub enum CollectError {
         /// What is wrong with it.
         source: CrsError,
     },
+    /// None of a layer's features lies where they were asked for.
+    #[error(
+        "{address}: layer {layer:?}: none of its {features} features lies where they were asked for, \
+         though the service says so; their coordinates are not those of {crs}; none of it is used"
+    )]
+    Elsewhere {
+        /// The service.
+        address: String,
+        /// The layer.
+        layer: String,
+        /// How many came.
+        features: usize,
+        /// The system that the service states.
+        crs: String,
+    },
     /// A feature is something else than what the layer is read for.
-    #[error("{address}: layer {layer:?}, feature {feature}: it is a {found}; accepted: {accepted}")]
+    #[error(
+        "{address}: layer {layer:?}, feature {feature:?}: it is a {found}; accepted: {accepted}"
+    )]
     Shape {
         /// The service.
         address: String,

@@ -5,11 +5,12 @@ use std::path::Path;
 use geo::Geometry;
 
 use super::fields::{self, Field};
-use super::{CollectError, digest, shapes};
+use super::{CollectError, digest, placed, shapes};
 use crate::crs::CrsDefinition;
 use crate::gis::{self, Fetched, FieldKind, Fill, LayerDraft, LayerFormat, LayerPlan, LayerShape};
 use crate::hazard::LayerContent;
-use crate::service::{ServedFeature, ServedLayer};
+use crate::service::{DegreeBox, ServedFeature, ServedLayer};
+use crate::statement::printable;
 
 /// A layer that a service gave, and what it is for.
 #[derive(Clone, Debug)]
@@ -18,6 +19,8 @@ pub struct ArrivedLayer<'names> {
     pub read_for: LayerContent,
     /// Names of attributes: of each list it has one.
     pub needed: Vec<&'names [String]>,
+    /// Where it was asked for.
+    pub boxes: Vec<DegreeBox>,
     /// What came.
     pub served: ServedLayer,
 }
@@ -31,23 +34,20 @@ pub struct WrittenLayer {
     pub read_for: LayerContent,
     /// How many features it has.
     pub features: u64,
-    /// Where it came from and when.
+    /// Where it came from and when, with its licence and what was noticed on the way.
     pub fetched: Fetched,
     /// SHA-256 of its features, in hexadecimal: the same whenever they were fetched.
     pub content: String,
-    /// What the service says of the right to use it.
-    pub licence: Option<String>,
-    /// What was noticed on the way.
-    pub remarks: Vec<String>,
 }
 
 /// Writes layers to a new `GeoPackage`, each with the place and time that it came from.
 ///
 /// Geometry stays in the system that it came in, east before north as in all files of this
-/// format. A number stays a number where all of its attribute are.
+/// format, whatever order it came in. A number stays a number where all of its attribute are.
 ///
 /// # Errors
-/// [`CollectError`] for a system that is not known, a zone that is no area or a line of known
+/// [`CollectError`] for a system that is not known, features that lie elsewhere than they were
+/// asked for, a zone that is no area or a line of known
 /// level that is no line, and a file that cannot be written; what is at `path` is then not the
 /// result.
 pub fn write_layers(
@@ -88,7 +88,6 @@ struct Draft {
     read_for: LayerContent,
     fields: Vec<Field>,
     crs: String,
-    north_first: bool,
     fetched: Fetched,
     served: ServedLayer,
 }
@@ -98,7 +97,8 @@ impl Draft {
         let ArrivedLayer {
             read_for,
             needed,
-            served,
+            boxes,
+            mut served,
         } = layer;
         let crs = CrsDefinition::from_text(&served.crs).map_err(|source| CollectError::Crs {
             address: served.address.clone(),
@@ -106,6 +106,7 @@ impl Draft {
             source,
         })?;
         let crs = crs.horizontal;
+        placed::east_first(&mut served, &crs, &boxes)?;
         // The same system, and the name that files know it by.
         let definition = match crs.definition() {
             "OGC:CRS84" => "EPSG:4326",
@@ -116,10 +117,11 @@ impl Draft {
             read_for,
             fields: fields::of(&served, &needed),
             crs: definition.to_owned(),
-            north_first: crs.is_north_first(),
             fetched: Fetched {
                 from: served.address.clone(),
-                on: served.fetched.clone(),
+                on: gis::in_rfc3339(&served.fetched),
+                licence: served.licence.as_deref().map(printable),
+                noted: (!served.remarks.is_empty()).then(|| printable(&served.remarks.join("; "))),
             },
             served,
         })
@@ -160,11 +162,7 @@ impl Draft {
         feature: &ServedFeature,
         geometry: &Geometry<f64>,
     ) -> Result<(), CollectError> {
-        let east_first = if self.north_first {
-            shapes::swapped(geometry)
-        } else {
-            geometry.clone()
-        };
+        let shape = geometry.clone();
         let refused = |accepted| CollectError::Shape {
             address: self.served.address.clone(),
             layer: self.served.name.clone(),
@@ -174,11 +172,11 @@ impl Draft {
         };
         match self.shape() {
             LayerShape::Areas => {
-                let areas = shapes::areas(east_first).ok_or_else(|| refused("polygons"))?;
+                let areas = shapes::areas(shape).ok_or_else(|| refused("polygons"))?;
                 layer.areas(&areas)?;
             }
             LayerShape::Lines | LayerShape::Points => {
-                let lines = shapes::lines(east_first).ok_or_else(|| refused("lines"))?;
+                let lines = shapes::lines(shape).ok_or_else(|| refused("lines"))?;
                 layer.lines(&lines)?;
             }
         }
@@ -192,25 +190,13 @@ impl Draft {
             features,
             fetched: self.fetched.clone(),
             content: digest::of(&self.served),
-            licence: self.served.licence.as_deref().map(printable),
-            remarks: self
-                .served
-                .remarks
-                .iter()
-                .map(|text| printable(text))
-                .collect(),
         }
     }
 }
 
-/// A service's text on one line: an escape sequence in it must not reach a terminal.
-fn printable(text: &str) -> String {
-    text.replace(char::is_control, " ")
-}
-
-/// A name that no layer before has; one without control characters, which a table can bear.
+/// A name that no layer before has; one without quotation marks, so that it can be typed.
 fn free_name(wanted: &str, taken: impl Fn(&str) -> bool) -> String {
-    let plain = printable(wanted).replace('"', " ");
+    let plain = printable(wanted).replace(['"', '\''], " ");
     let plain = plain.trim();
     let mut name = if plain.is_empty() { "layer" } else { plain }.to_owned();
     let base = name.clone();

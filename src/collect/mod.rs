@@ -9,6 +9,7 @@ mod digest;
 mod error;
 mod fields;
 mod layers;
+mod placed;
 mod places;
 mod shapes;
 mod spots;

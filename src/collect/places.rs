@@ -37,8 +37,9 @@ pub(super) type Cell = (i32, i32);
 /// Side of a cell, degrees: some five kilometres, about as far as maps are read around a place.
 const SIDE: f64 = 0.05;
 
-/// A service is not asked for more boxes than this; places that lie in more share larger ones.
-const MOST: usize = 64;
+/// A service is not asked for more boxes than this; places that lie in more share larger ones,
+/// which may hold much that lies between them.
+const MOST: usize = 1024;
 
 /// Metres in a degree of longitude at the equator, and in the shortest degree of latitude, at
 /// the equator as well (WGS 84: π a / 180 and π a (1 − e²) / 180).

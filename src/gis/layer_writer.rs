@@ -12,7 +12,6 @@ use gdal_sys::{OGRFieldType, OGRwkbGeometryType};
 
 use geo::{MultiLineString, MultiPolygon};
 
-use super::fetched::{FETCHED_FROM, FETCHED_ON};
 use super::shape::{multi_line, multi_polygon};
 use super::{FeatureReader, Fetched, GisError, heard, messages, open_vector, start};
 
@@ -207,9 +206,8 @@ fn write_features<E: From<GisError>>(
         },
         options: Some(options),
     })?;
-    if let Some(fetched) = plan.fetched {
-        layer.set_metadata_item(FETCHED_FROM, &fetched.from, "")?;
-        layer.set_metadata_item(FETCHED_ON, &fetched.on, "")?;
+    for (key, text) in plan.fetched.into_iter().flat_map(Fetched::items) {
+        layer.set_metadata_item(key, text, "")?;
     }
     for (name, kind) in plan.fields {
         let kind = match kind {

@@ -35,7 +35,7 @@ pub use start::start;
 pub use value::AttributeValue;
 
 pub(crate) use date::stated_date;
-pub(crate) use fetched::{CELL_METRES, FETCHED_FROM, FETCHED_ON, served_cell_size};
+pub(crate) use fetched::{CELL_METRES, FETCHED_FROM, FETCHED_ON, in_rfc3339, served_cell_size};
 pub(crate) use messages::heard;
 pub(crate) use value::append_number;
 pub(crate) use wkb::WellKnownBinary;

@@ -5,6 +5,7 @@ use std::sync::{Arc, OnceLock};
 use super::{ZoneClass, ZoneRemark};
 use crate::gis::Fetched;
 use crate::quantity::{AnnualChance, Elevation, Length, LengthUnit, Velocity};
+use crate::statement::printable;
 
 /// A flood zone as its layer states it, with what could be made of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,12 +111,4 @@ impl Zone {
             printable(&record).into()
         })
     }
-}
-
-/// A layer's text on one line: a line break or an escape sequence in it must not look like a
-/// line of ours.
-pub(super) fn printable(text: &str) -> String {
-    text.chars()
-        .map(|each| if each.is_control() { ' ' } else { each })
-        .collect()
 }

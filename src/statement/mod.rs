@@ -26,6 +26,7 @@ mod error;
 mod list;
 mod nearest;
 mod place;
+mod printable;
 mod stated;
 mod written;
 
@@ -36,5 +37,6 @@ pub use error::StatementError;
 pub use list::StatedPair;
 pub use nearest::nearest;
 pub use place::{Place, line_of};
+pub use printable::printable;
 pub use stated::{Stated, Unreadable};
 pub use written::{InSi, Written};

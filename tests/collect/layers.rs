@@ -1,9 +1,9 @@
-use geo::{Geometry, LineString, MultiPolygon, Polygon, line_string, polygon};
+use geo::{Geometry, LineString, MultiPolygon, Polygon, Rect, line_string, polygon};
 use serde_json::{Map, Value, json};
 use sillmark::collect::{ArrivedLayer, CollectError, WrittenLayer, write_layers};
 use sillmark::gis::{AttributeValue, FeatureReader, GisError, open_vector};
 use sillmark::hazard::{LayerContent, LineKind, ZoneStatement, read_zones};
-use sillmark::service::{ServedFeature, ServedLayer};
+use sillmark::service::{DegreeBox, ServedFeature, ServedLayer};
 use sillmark::site::Location;
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;
@@ -49,8 +49,14 @@ fn arrived(read_for: LayerContent, served: ServedLayer) -> ArrivedLayer<'static>
     ArrivedLayer {
         read_for,
         needed: Vec::new(),
+        boxes: vec![asked()],
         served,
     }
+}
+
+/// About 10° E, 50° N, and the corner of the world that lines here lie in.
+fn asked() -> DegreeBox {
+    DegreeBox(Rect::new((-1.0, -1.0), (11.0, 51.0)))
 }
 
 fn write(layers: Vec<ArrivedLayer<'_>>) -> (TempDir, PathBuf, Vec<WrittenLayer>) {
@@ -87,19 +93,23 @@ fn values(path: &Path, layer: &str) -> Vec<Vec<AttributeValue>> {
 
 #[test]
 fn a_collected_layer_is_read_as_any_other_and_says_where_it_came_from() {
-    let served = layer("S_FLD_HAZ_AR", "OGC:CRS84", zone(square()));
+    let mut served = layer("S_FLD_HAZ_AR", "OGC:CRS84", zone(square()));
+    served.licence = Some("as\u{202e} you like".to_owned());
+    served.remarks = ["one thing", "another"].map(str::to_owned).to_vec();
     let (_folder, path, written) = write(vec![arrived(LayerContent::Zones, served)]);
     assert_eq!(written[0].features, 1);
     let map = read_zones(&path, None, &ZoneStatement::default(), None).unwrap();
     let fetched = map.origin().fetched.as_ref().unwrap();
     assert_eq!(fetched.from, "https://example.org/zones");
-    assert_eq!(fetched.on, "Wed, 25 Nov 2026 12:00:00 GMT");
+    assert_eq!(fetched.on, "2026-11-25T12:00:00Z");
+    assert_eq!(fetched.licence.as_deref(), Some("as  you like"));
+    assert_eq!(fetched.noted.as_deref(), Some("one thing; another"));
     let here = map.at(Location::from_degrees(10.0, 50.0).unwrap()).unwrap();
     let zone = here.zones.first().copied().unwrap();
     assert_eq!((zone.code.as_str(), zone.feature.as_str()), ("AE", "7"));
     assert_eq!(
         zone.record().as_ref(),
-        "S_FLD_HAZ_AR, feature 7, of https://example.org/zones, fetched Wed, 25 Nov 2026 12:00:00 GMT"
+        "S_FLD_HAZ_AR, feature 7, of https://example.org/zones, fetched 2026-11-25\u{a0}12:00\u{a0}UTC"
     );
 }
 
@@ -118,6 +128,36 @@ fn latitude_first_comes_out_longitude_first() {
         let other = map.at(Location::from_degrees(49.7, 10.2).unwrap()).unwrap();
         assert!(other.zones.is_empty(), "{crs}");
     }
+}
+
+/// New Zealand's and Europe's plane systems have north first (EPSG:2193, EPSG:3035), and servers
+/// that send their store as it is put east first: the features themselves tell. Coordinates by
+/// pyproj: 172.6° E, 43.5° S in EPSG:2193.
+#[test]
+fn the_order_of_plane_coordinates_is_that_which_lies_in_the_boxes() {
+    let (east, north) = (1_567_657.0, 5_183_650.0);
+    let about = |x: f64, y: f64| polygon![(x: x - 50.0, y: y - 50.0), (x: x + 50.0, y: y - 50.0), (x: x + 50.0, y: y + 50.0), (x: x - 50.0, y: y + 50.0)];
+    let there = DegreeBox(Rect::new((172.5, -43.6), (172.7, -43.4)));
+    for (x, y, odd) in [(north, east, false), (east, north, true)] {
+        let mut layer = arrived(
+            LayerContent::Zones,
+            layer("zones", "EPSG:2193", zone(about(x, y))),
+        );
+        layer.boxes = vec![there];
+        let (_folder, path, written) = write(vec![layer]);
+        assert_eq!(written[0].fetched.noted.is_some(), odd);
+        let map = read_zones(&path, None, &ZoneStatement::default(), None).unwrap();
+        let here = map
+            .at(Location::from_degrees(172.6, -43.5).unwrap())
+            .unwrap();
+        assert_eq!(here.zones.len(), 1, "{x} {y}");
+    }
+    let elsewhere = layer("zones", "EPSG:2193", zone(about(1.0e6, 4.8e6)));
+    let mut elsewhere = arrived(LayerContent::Zones, elsewhere);
+    elsewhere.boxes = vec![there];
+    let folder = tempfile::tempdir().unwrap();
+    let error = write_layers(vec![elsewhere], &folder.path().join("x.gpkg")).unwrap_err();
+    assert!(matches!(error, CollectError::Elsewhere { .. }), "{error}");
 }
 
 #[test]
@@ -207,7 +247,7 @@ fn what_is_no_area_is_no_zone() {
     assert!(matches!(error, CollectError::Shape { .. }));
     assert_eq!(
         error.to_string(),
-        "https://example.org/zones: layer \"roads\", feature r1: it is a line; accepted: polygons"
+        "https://example.org/zones: layer \"roads\", feature \"r1\": it is a line; accepted: polygons"
     );
 }
 
@@ -230,6 +270,7 @@ fn an_empty_layer_has_the_attributes_that_are_needed() {
     let (_folder, path, written) = write(vec![ArrivedLayer {
         read_for: LayerContent::Zones,
         needed: vec![&needed],
+        boxes: vec![asked()],
         served,
     }]);
     assert_eq!(written[0].features, 0);

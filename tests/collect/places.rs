@@ -31,7 +31,7 @@ proptest! {
         metres in 1.0..20_000.0_f64,
     ) {
         let boxes = around(&places, metres);
-        prop_assert!(boxes.len() <= 2 * 64);
+        prop_assert!(boxes.len() <= 2 * 1024);
         for (longitude, latitude) in places {
             let far = Geodesic.destination(Point::new(longitude, latitude), bearing, metres);
             prop_assert!(holds(&boxes, far.x(), far.y()), "{far:?} of {longitude} {latitude}");

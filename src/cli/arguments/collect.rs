@@ -12,7 +12,7 @@ use super::table::TableOptions;
 pub(crate) struct CollectOptions {
     /// Site file (.toml), or table of buildings (CSV, GeoPackage, GeoJSON, FlatGeobuf, Parquet)
     /// of which the places alone are read. Without it, --at.
-    #[arg(conflicts_with = "at", required_unless_present = "at")]
+    #[arg(conflicts_with = "at")]
     pub(crate) places: Option<PathBuf>,
 
     /// Longitude and latitude in degrees, WGS 84: --at -74.0335,40.7400.

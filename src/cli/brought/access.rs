@@ -14,6 +14,16 @@ pub(in crate::cli) struct Access(Answers);
 impl Access {
     /// By the options: kept in the named folder, or in the user's own.
     pub(in crate::cli) fn new(options: &ServiceOptions) -> Result<Self, Failure> {
+        if let Some(address) = options
+            .cache
+            .as_ref()
+            .map(|folder| folder.to_string_lossy())
+            && Address::is_meant(&address)
+        {
+            return Err(Failure::input(
+                "option --cache: it is an address; accepted: a folder on this machine",
+            ));
+        }
         let folder = options.cache.clone().or_else(own_folder);
         let Some(folder) = folder else {
             if options.offline {

@@ -1,5 +1,7 @@
 //! Where the terrain is asked for a site.
 
+use std::f64::consts::SQRT_2;
+
 use sillmark::hazard::{Part, ZoneMap};
 use sillmark::level::shore_places;
 use sillmark::quantity::{AnnualChance, Length, unit::meter};
@@ -29,7 +31,9 @@ impl GroundAsked<'_> {
         let building = corners.map(|corner| site.location.distance_to(*corner));
         let building = building.fold(self.grade_radius, Length::max);
         let openings = site.openings.iter().filter_map(|opening| opening.location);
-        let mut places = vec![(site.location, 1.01 * building.max(self.drawn))];
+        // The corners of the square that is drawn, in whatever direction the grid lies.
+        let drawn = SQRT_2 * self.drawn;
+        let mut places = vec![(site.location, 1.01 * building.max(drawn))];
         places.extend(openings.map(|place| (place, 1.01 * self.grade_radius)));
         let margin = Length::new::<meter>(AROUND_SHORE);
         let asked: Vec<Location> = places.iter().map(|(place, _)| *place).collect();
@@ -45,10 +49,12 @@ impl GroundAsked<'_> {
     }
 }
 
-/// How far around each of many places the ground may be asked: as far as zones are read.
+/// How far around each of many places the ground may be asked: as far as zones are read, or as
+/// the lowest ground is looked for.
 pub(in crate::cli) fn around_each(
     (places, within): (Vec<Location>, Length),
+    grade_radius: Length,
 ) -> Vec<(Location, Length)> {
-    let margin = Part::reach() + within;
+    let margin = 1.01 * Part::reach().max(grade_radius) + within;
     places.into_iter().map(|place| (place, margin)).collect()
 }

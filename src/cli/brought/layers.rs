@@ -11,7 +11,7 @@ use sillmark::statement::{Place, Stated};
 use super::access::{self, Access};
 use super::{Origin, word_without_keys};
 use crate::cli::arguments::MapOptions;
-use crate::cli::failure::{Failure, note};
+use crate::cli::failure::{Failure, note, say_on_terminal};
 use crate::cli::inputs;
 
 /// Brings the layers of services around some places into a folder.
@@ -114,10 +114,12 @@ impl<'a> Wanted<'a> {
         let address = LayerAddress::read(&stated).map_err(Failure::input)?;
         let connection = access.to(&address.address)?;
         let boxes = places.boxes(self.margin);
+        say_on_terminal(&format!("asking {} ...", address.address));
         let served = features_blocking(&connection, &address, &boxes, &self.needed);
         Ok(ArrivedLayer {
             read_for: self.read_for,
             needed: self.needed,
+            boxes,
             served: served.map_err(access::failure)?,
         })
     }
@@ -138,8 +140,8 @@ pub(in crate::cli) fn level_names(
 /// What was noticed on the way, said on stderr.
 pub(in crate::cli) fn tell(layer: &WrittenLayer) {
     let from = word_without_keys(&layer.fetched.from);
-    for remark in &layer.remarks {
-        note(&format!("{from}: layer {:?}: {remark}", layer.name));
+    if let Some(noted) = &layer.fetched.noted {
+        note(&format!("{from}: layer {:?}: {noted}", layer.name));
     }
 }
 
@@ -148,6 +150,8 @@ pub(in crate::cli) fn failure(error: CollectError) -> Failure {
     match error {
         CollectError::Service(error) => access::failure(error),
         CollectError::File(_) => Failure::other(error),
-        CollectError::Crs { .. } | CollectError::Shape { .. } => Failure::input(error),
+        CollectError::Crs { .. } | CollectError::Elsewhere { .. } | CollectError::Shape { .. } => {
+            Failure::input(error)
+        }
     }
 }

@@ -15,6 +15,7 @@ pub(super) use layers::{Wanted, failure, level_names, tell};
 use std::path::{Path, PathBuf};
 
 use sillmark::collect::{About, Places};
+use sillmark::quantity::Length;
 use sillmark::service::{Address, LayerAddress};
 use sillmark::site::Location;
 use sillmark::statement::{Place, Stated};
@@ -98,11 +99,11 @@ impl Brought {
     }
 
     /// Brings the terrain about all places of a table.
-    pub(super) fn terrain_of_table(&mut self) -> Result<(), Failure> {
+    pub(super) fn terrain_of_table(&mut self, grade_radius: Length) -> Result<(), Failure> {
         let Some(places) = &self.places else {
             return Ok(());
         };
-        let places = around_each(places.spots());
+        let places = around_each(places.spots(), grade_radius);
         self.terrain(&move |_| places.clone())
     }
 
@@ -112,6 +113,27 @@ impl Brought {
             Some(origin) => origin.told.clone(),
             None => path.display().to_string(),
         }
+    }
+
+    /// The option of a map as results may show it: a file as it was typed, an answer by where it
+    /// came from and when.
+    pub(super) fn shown(&self, text: &str) -> String {
+        let named = self
+            .origins
+            .iter()
+            .find(|origin| origin.path == Path::new(text));
+        named.map_or_else(|| word_without_keys(text), |origin| origin.told.clone())
+    }
+
+    /// A failure that names addresses in place of the files that stand for them.
+    pub(super) fn in_their_words(&self, failure: &Failure) -> Failure {
+        let message = self
+            .origins
+            .iter()
+            .fold(failure.message(), |message, origin| {
+                message.replace(&origin.path.display().to_string(), &origin.from)
+            });
+        failure.saying(message)
     }
 
     /// Where a file came from, where a service gave it.

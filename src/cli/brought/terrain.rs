@@ -9,7 +9,7 @@ use sillmark::terrain::DemStatement;
 
 use super::Origin;
 use super::access::{self, Access};
-use crate::cli::failure::Failure;
+use crate::cli::failure::{Failure, say_on_terminal};
 
 /// Terrain models, all of them files.
 pub(in crate::cli) struct BroughtTerrain {
@@ -40,6 +40,7 @@ pub(in crate::cli) fn bring(
         let stated = Stated::new("address", text, Place::Option("option --dem".into()));
         let address = Address::read(&stated).map_err(Failure::input)?;
         let connection = access.to(&address)?;
+        say_on_terminal(&format!("asking {address} ..."));
         // A folder each, so that two files of one name do not meet.
         let folder = folder.join(format!("terrain-{}", number + 1));
         std::fs::create_dir(&folder).map_err(Failure::other)?;
@@ -60,13 +61,10 @@ pub(in crate::cli) fn bring(
 }
 
 fn origin(file: &Path, collected: &CollectedTerrain) -> Origin {
-    let CollectedTerrain {
-        address, fetched, ..
-    } = collected;
     Origin {
         path: file.to_owned(),
-        from: address.clone(),
-        told: format!("{address}, fetched {fetched}, the part about the places"),
+        from: collected.address.clone(),
+        told: format!("{}, the part about the places", collected.fetched),
         content: collected.edition.clone(),
     }
 }

@@ -12,7 +12,7 @@ use sillmark::verdict::Caution;
 
 use super::open::Opener;
 use crate::cli::arguments::PortfolioOptions;
-use crate::cli::brought::without_keys;
+use crate::cli::brought::{Brought, without_keys};
 use crate::cli::failure::Failure;
 use crate::cli::tables::table_name;
 use crate::cli::today::today;
@@ -103,38 +103,57 @@ fn state(path: &Path) -> std::io::Result<String> {
     ))
 }
 
+/// What a summary calls the maps of its run.
+#[derive(Clone, Debug, Default)]
+pub(super) struct MapNames {
+    zones: Vec<String>,
+    levels: Vec<String>,
+    terrain: Vec<String>,
+}
+
+impl MapNames {
+    /// Files as they were typed, answers of services by where they came from and when.
+    pub(super) fn of(brought: &Brought) -> Self {
+        let maps = &brought.maps;
+        let shown = |texts: &[String]| texts.iter().map(|text| brought.shown(text)).collect();
+        let levels = [
+            &maps.rasters.surface,
+            &maps.rasters.depth,
+            &maps.sections.sections,
+            &maps.lines.lines,
+        ];
+        let terrain = maps.dem.dem.iter();
+        Self {
+            zones: shown(&maps.zones.zones),
+            levels: levels
+                .into_iter()
+                .flat_map(|texts| -> Vec<String> { shown(texts) })
+                .collect(),
+            terrain: terrain.map(|path| brought.title(path)).collect(),
+        }
+    }
+}
+
 /// What a summary says of its run.
 pub(super) fn run_facts(
     options: &PortfolioOptions,
     plan: &Plan,
+    names: &MapNames,
     rejects: Option<&Path>,
 ) -> RunFacts {
-    let maps = without_keys(&options.maps);
-    let names = |texts: &[String]| texts.to_vec();
-    let levels = [
-        &maps.rasters.surface,
-        &maps.rasters.depth,
-        &maps.sections.sections,
-        &maps.lines.lines,
-    ];
     let mut more = Vec::new();
     if let Some(crs) = &options.reading.crs {
         more.push(("Coordinates".to_owned(), crs.clone()));
     }
-    if let Some(sd) = &maps.dem.dem_sd {
+    if let Some(sd) = &options.maps.dem.dem_sd {
         more.push(("Standard deviation of the terrain".to_owned(), sd.clone()));
     }
     RunFacts {
         cautions: cautions(plan),
         input: table_name(&options.table),
-        zones: names(&maps.zones.zones),
-        levels: levels.into_iter().flatten().cloned().collect(),
-        terrain: maps
-            .dem
-            .dem
-            .iter()
-            .map(|path| path.display().to_string())
-            .collect(),
+        zones: names.zones.clone(),
+        levels: names.levels.clone(),
+        terrain: names.terrain.clone(),
         rule_id: plan.method.rule.id.clone(),
         rule_name: plan.method.rule.name.clone(),
         event: plan.method.event,

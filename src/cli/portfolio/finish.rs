@@ -13,7 +13,7 @@ use sillmark::table::{OutColumn, Points, TableFormat, convert, sort_ranked};
 use sillmark::verdict::{Caution, CautionTexts};
 
 use super::beside::RejectsFile;
-use super::facts::{cautions, run_facts};
+use super::facts::{MapNames, cautions, run_facts};
 use crate::cli::arguments::{PortfolioOptions, Ranking};
 use crate::cli::failure::{Failure, note};
 use crate::cli::output::Target;
@@ -23,6 +23,8 @@ use crate::cli::tables::{table_format, table_name};
 pub(super) struct Finish<'a> {
     options: &'a PortfolioOptions,
     format: TableFormat,
+    /// What summaries call the maps; known when they are on the disk.
+    pub(super) names: MapNames,
 }
 
 /// A form that a summary is written in.
@@ -53,7 +55,11 @@ impl<'a> Finish<'a> {
         for path in &options.summary {
             form(path)?;
         }
-        Ok(Self { options, format })
+        Ok(Self {
+            options,
+            format,
+            names: MapNames::default(),
+        })
     }
 
     /// Writes everything and removes the work folder.
@@ -78,7 +84,7 @@ impl<'a> Finish<'a> {
         tell_rejected(&summary, rejects.as_deref());
         if self.options.summary.is_empty() {
             let texts = CautionTexts::shipped().map_err(Failure::other)?;
-            let facts = run_facts(self.options, plan, rejects.as_deref());
+            let facts = run_facts(self.options, plan, &self.names, rejects.as_deref());
             Target::Stdout.write(&report::text(&summary, &facts, &texts))?;
         } else {
             tell_cautions(plan)?;
@@ -114,7 +120,7 @@ impl<'a> Finish<'a> {
         plan: &Plan,
     ) -> Result<(), Failure> {
         let texts = CautionTexts::shipped().map_err(Failure::other)?;
-        let facts = run_facts(self.options, plan, rejects);
+        let facts = run_facts(self.options, plan, &self.names, rejects);
         for path in &self.options.summary {
             let text = match form(path)? {
                 Form::Text => report::text(summary, &facts, &texts),

@@ -17,7 +17,7 @@ use sillmark::portfolio::{
 };
 use sillmark::table::{OutColumn, TableReader};
 
-use self::facts::fingerprint;
+use self::facts::{MapNames, fingerprint};
 use self::open::Opener;
 use self::progress::Bar;
 use self::stream::Stream;
@@ -25,6 +25,7 @@ use super::arguments::PortfolioOptions;
 use super::brought::Brought;
 use super::failure::{Failure, note};
 use super::inputs;
+use super::method::grade_radius;
 use super::places::places_of_table;
 use super::tables::{is_stdin, open_table, table_name};
 
@@ -32,14 +33,16 @@ use super::tables::{is_stdin, open_table, table_name};
 static STOPPED: AtomicBool = AtomicBool::new(false);
 
 pub(super) fn run(options: &PortfolioOptions) -> Result<(), Failure> {
-    let finish = finish::Finish::plan(options)?;
+    let mut finish = finish::Finish::plan(options)?;
     let mut reader = open_table(&options.table, &options.reading)?;
     beside::check_all(options, &files(options))?;
     let mut brought = Brought::around_places(&options.maps, || {
         places_of_table(&options.table, &options.reading)
     })?;
-    brought.terrain_of_table()?;
-    let opener = Opener::new(options, &brought)?;
+    brought.terrain_of_table(grade_radius(&options.maps.dem)?)?;
+    finish.names = MapNames::of(&brought);
+    let opener =
+        Opener::new(options, &brought).map_err(|failure| brought.in_their_words(&failure))?;
     let plan = table::plan(options, &reader, &opener)?;
     let columns = sillmark::portfolio::answer_columns(ResultShape::of(&plan.columns));
     if opener.has_no_levels() {
@@ -173,7 +176,7 @@ fn unfinished(failure: &Failure, path: &Path, options: &PortfolioOptions) -> Fai
             "{message}; all rows are kept in {folder}; the same command with --resume goes on from there"
         )
     };
-    with_message(failure, message)
+    failure.saying(message)
 }
 
 /// What is left of a run that ended early, and how to go on.
@@ -209,7 +212,7 @@ fn stopped(
             let message = format!(
                 "{error}; no result was written, and a table on stdin cannot be taken up again"
             );
-            with_message(&failure(error), message)
+            failure(error).saying(message)
         }
         error => {
             let noted = work.note();
@@ -225,17 +228,8 @@ fn stopped(
                 ),
             };
             let message = format!("{error}; {go_on}");
-            with_message(&failure(error), message)
+            failure(error).saying(message)
         }
-    }
-}
-
-/// A failure of the same kind that says more.
-fn with_message(failure: &Failure, message: String) -> Failure {
-    match failure {
-        Failure::Input(_) => Failure::input(message),
-        Failure::BrokenPipe => Failure::BrokenPipe,
-        Failure::Other(_) => Failure::other(message),
     }
 }
 

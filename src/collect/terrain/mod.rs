@@ -35,6 +35,7 @@ use std::path::{Path, PathBuf};
 
 use self::error::Refusals;
 use self::served::Served;
+use crate::gis::{Fetched, in_rfc3339};
 use crate::quantity::Length;
 use crate::service::{Address, Connection, FileParts, ServiceError};
 use crate::site::Location;
@@ -58,8 +59,8 @@ pub struct CollectedTerrain {
     pub beyond: Option<CollectTerrainError>,
     /// Where it comes from, without keys.
     pub address: String,
-    /// When it was fetched, or last confirmed, as HTTP writes a date.
-    pub fetched: String,
+    /// Where it comes from and when it was fetched, or last confirmed.
+    pub fetched: Fetched,
     /// What tells this edition of the file from another.
     pub edition: String,
     /// Bytes that were read of the file, from the server or from the cache.
@@ -134,7 +135,12 @@ pub fn terrain(
             file: path,
             beyond: asked.beyond,
             address: refusals.address.clone(),
-            fetched: file.date().to_owned(),
+            fetched: Fetched {
+                from: refusals.address.clone(),
+                on: in_rfc3339(file.date()),
+                licence: None,
+                noted: None,
+            },
             edition: file.edition(),
             bytes_read: file.bytes_read(),
             bytes_total: file.length(),

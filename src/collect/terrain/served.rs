@@ -12,7 +12,7 @@ use super::part::Part;
 use super::tiff::tag;
 use super::units::{Units, Window};
 use super::{About, CollectTerrainError, MOST_BYTES, origin};
-use crate::gis::{CELL_METRES, FETCHED_FROM, FETCHED_ON};
+use crate::gis::{CELL_METRES, FETCHED_FROM, FETCHED_ON, in_rfc3339};
 use crate::quantity::{Length, unit::meter};
 use crate::service::FileParts;
 use crate::terrain::{Dem, DemStatement};
@@ -159,10 +159,11 @@ impl<'file> Served<'file> {
             .position(|field| field.tag == tag::GDAL_METADATA);
         let there = place.map(|place| part.fields.swap_remove(place));
         let cell_size = cell_size.get::<meter>().to_string();
+        let on = in_rfc3339(self.file.date());
         let items = [
             (CELL_METRES, cell_size.as_str()),
             (FETCHED_FROM, self.refusals.address.as_str()),
-            (FETCHED_ON, self.file.date()),
+            (FETCHED_ON, on.as_str()),
         ];
         part.fields.push(origin::with_items(there.as_ref(), &items));
     }

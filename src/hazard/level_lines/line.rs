@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use super::{LineKind, LineRemark};
 use crate::gis::Fetched;
-use crate::hazard::zone::printable;
 use crate::quantity::{AnnualChance, Elevation, LengthUnit};
+use crate::statement::printable;
 
 /// A cross-section or flood-level line as its layer states it, with what could be made of it.
 #[derive(Clone, Debug, PartialEq)]

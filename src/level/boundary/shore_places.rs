@@ -7,9 +7,10 @@ use crate::hazard::ZoneMap;
 use crate::quantity::{AnnualChance, Length};
 use crate::site::Location;
 
-/// So many times as many points as a level is made of: some of them may lie on a void or beside
-/// the rim of the terrain, and others take their place.
-const SPARE: usize = 2;
+/// So many times as many points as a level is made of: those that lie on a void or beside the rim
+/// of the terrain give their place to others. Where more than three quarters of a shore have no
+/// ground, a level from a part of the terrain is made of fewer samples than one from all of it.
+const SPARE: usize = 4;
 
 /// The places at which [`boundary_level`](super::boundary_level) may ask for the ground around,
 /// on a terrain of cells of such a size: for those who bring only a part of a terrain here.
@@ -30,7 +31,7 @@ pub fn shore_places(
     let shore = water.shore(number, step_of(cell), RADIUS);
     let reach = shore
         .first()
-        .map_or(0.0, |first| BOTH_BANKS * first.distance);
+        .map_or(0.0, |first| 2.0 * BOTH_BANKS * first.distance);
     let near = shore.iter().enumerate().take_while(|(taken, point)| {
         let is_enough = *taken >= SPARE * SAMPLES && point.distance > reach;
         !is_enough && *taken < SPARE * MOST_SAMPLES

@@ -7,6 +7,7 @@ use super::words::{
 use crate::quantity::UnitSystem;
 use crate::report::outline::{Outline, Table};
 use crate::report::text::lay_out;
+use crate::report::words::fetched_lines;
 use crate::review::{Against, OutcomeKind, Point, Review};
 
 /// The review as plain text, in lines of at most `columns`.
@@ -44,6 +45,13 @@ pub fn text(review: &Review<'_>, columns: usize) -> String {
         page.heading("Shifts between datums at the site");
         for shift in shifts {
             page.paragraph(&shift, "- ");
+        }
+    }
+    let fetched = fetched_lines(&review.assessment.maps);
+    if !fetched.is_empty() {
+        page.heading("Read from services");
+        for line in fetched {
+            page.paragraph(&line, "- ");
         }
     }
     lay_out(&page, columns)

@@ -6,6 +6,7 @@ use crate::assess::Assessment;
 use crate::hazard::{LayerContent, LineKind};
 use crate::quantity::UnitSystem;
 use crate::quantity::unit::foot;
+use crate::statement::printable;
 use crate::surroundings::{DatumShift, LineShape, LineUse, MapOrigin, RasterUsed, Surroundings};
 
 /// Sentences for the text beside plan and section, in order: terrain, zones, lines with their
@@ -212,12 +213,6 @@ fn wind(bearing: f64) -> &'static str {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 0 to 8
     let number = (bearing.rem_euclid(360.0) / 45.0).round() as usize;
     WINDS.get(number % 8).copied().unwrap_or("north")
-}
-
-fn printable(text: &str) -> String {
-    text.chars()
-        .map(|each| if each.is_control() { ' ' } else { each })
-        .collect()
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ use super::words::{
     by_subject, headline, ours, outcome, proposal, shifts, shortfalls, subject, theirs, tolerance,
 };
 use crate::quantity::UnitSystem;
+use crate::report::words::fetched_lines;
 use crate::review::{OutcomeKind, Point, Review};
 
 /// The review as one HTML file; no scripts, and nothing is loaded from elsewhere.
@@ -30,6 +31,7 @@ struct Page {
     shortfalls: Vec<String>,
     subjects: Vec<Section>,
     shifts: Vec<String>,
+    fetched: Vec<String>,
     version: &'static str,
 }
 
@@ -85,6 +87,7 @@ impl Page {
                 })
                 .collect(),
             shifts: shifts(review),
+            fetched: fetched_lines(&assessment.maps),
             version: env!("CARGO_PKG_VERSION"),
         }
     }
