@@ -8,7 +8,8 @@
 
 use std::fs::File;
 use std::hash::BuildHasher as _;
-use std::io::{BufWriter, Read, Seek, SeekFrom, Write};
+use std::io::{BufWriter, Read, Seek, Write};
+use std::ops::Range;
 use std::thread::JoinHandle;
 
 use foldhash::quality::FixedState;
@@ -20,10 +21,10 @@ pub type IdAt = (u64, u64);
 #[derive(Debug, Default)]
 pub struct SameIds {
     fresh: Vec<IdAt>,
-    aside: Vec<JoinHandle<std::io::Result<Aside>>>,
+    aside: Vec<Aside>,
 }
 
-/// Ids that are kept in memory: 4 MiB of them, and as many that are being put aside.
+/// Ids that are kept in memory: 4 MiB of them.
 const KEPT: usize = 1 << 18;
 
 /// Lots, a power of two: of ten million rows one is of ten thousand.
@@ -60,13 +61,12 @@ impl SameIds {
         Ok(())
     }
 
-    /// Writes down what was gathered, while more is gathered.
+    /// Writes down what was gathered.
     fn put_aside(&mut self) -> std::io::Result<()> {
-        let file = tempfile::tempfile()?;
-        let next = Vec::with_capacity(self.fresh.len());
-        let fresh = std::mem::replace(&mut self.fresh, next);
-        let work = move || Aside::write(Dealt::of(fresh), file);
-        self.aside.push(std::thread::spawn(work));
+        let ends = deal(&mut self.fresh);
+        let aside = Aside::write(&self.fresh, ends, tempfile::tempfile()?)?;
+        self.aside.push(aside);
+        self.fresh.clear();
         Ok(())
     }
 
@@ -80,24 +80,20 @@ impl SameIds {
     ///
     /// # Errors
     /// As [`add`](Self::add).
-    pub fn repeated(self) -> std::io::Result<Repeated> {
-        let fresh = Dealt::of(self.fresh);
-        let ended = |_| std::io::Error::other("the thread that puts ids aside ended early");
-        let aside = self.aside.into_iter();
-        let aside = aside.map(|thread| thread.join().map_err(ended)?);
-        let mut aside = aside.collect::<std::io::Result<Vec<_>>>()?;
+    pub fn repeated(mut self) -> std::io::Result<Repeated> {
+        let ends = deal(&mut self.fresh);
         let mut found = Repeated::default();
         let mut ids = Vec::new();
         for lot in 0..LOTS {
             ids.clear();
             // In the order of the table.
-            for aside in &mut aside {
+            for aside in &mut self.aside {
                 aside.read_next(lot, &mut ids)?;
                 if ids.len() > KEPT {
                     found.look_among(&mut ids);
                 }
             }
-            ids.extend_from_slice(fresh.lot(lot));
+            ids.extend_from_slice(self.fresh.get(range_of(lot, &ends)).unwrap_or_default());
             found.look_among(&mut ids);
         }
         found.keep_first();
@@ -133,40 +129,11 @@ impl Repeated {
     }
 }
 
-/// Ids lot after lot.
-struct Dealt {
-    ids: Vec<IdAt>,
-    /// Where each lot ends.
-    ends: Vec<usize>,
-}
-
-impl Dealt {
-    fn of(ids: Vec<IdAt>) -> Self {
-        let mut ends = vec![0; LOTS];
-        for (hash, _) in &ids {
-            ends[lot_of(*hash)] += 1;
-        }
-        let mut next = Vec::with_capacity(LOTS);
-        let mut total = 0;
-        for end in &mut ends {
-            next.push(total);
-            total += *end;
-            *end = total;
-        }
-        let mut dealt = vec![(0, 0); ids.len()];
-        for id in ids {
-            let place = &mut next[lot_of(id.0)];
-            dealt[*place] = id;
-            *place += 1;
-        }
-        Self { ids: dealt, ends }
-    }
-
-    fn lot(&self, lot: usize) -> &[IdAt] {
-        self.ids
-            .get(start_of(lot, &self.ends)..self.ends[lot])
-            .unwrap_or_default()
-    }
+/// Puts ids in the order of their lots, and says where each lot ends.
+fn deal(ids: &mut [IdAt]) -> Vec<usize> {
+    ids.sort_unstable_by_key(|(hash, _)| lot_of(*hash));
+    let end = |lot| ids.partition_point(|(hash, _)| lot_of(*hash) <= lot);
+    (0..LOTS).map(end).collect()
 }
 
 fn lot_of(hash: u64) -> usize {
@@ -174,10 +141,10 @@ fn lot_of(hash: u64) -> usize {
     usize::try_from(hash >> (u64::BITS - LOTS.ilog2())).unwrap_or_default()
 }
 
-/// Where a lot begins: where the one before ends.
-fn start_of(lot: usize, ends: &[usize]) -> usize {
-    let before = lot.checked_sub(1).and_then(|before| ends.get(before));
-    before.copied().unwrap_or_default()
+/// Where a lot stands: from the end of the one before to its own.
+fn range_of(lot: usize, ends: &[usize]) -> Range<usize> {
+    let end = |lot: usize| ends.get(lot).copied().unwrap_or_default();
+    lot.checked_sub(1).map_or(0, end)..end(lot)
 }
 
 /// Dealt ids in a file, which is read lot after lot.
@@ -191,24 +158,21 @@ struct Aside {
 const ID_BYTES: usize = 2 * size_of::<u64>();
 
 impl Aside {
-    fn write(dealt: Dealt, file: File) -> std::io::Result<Self> {
+    fn write(ids: &[IdAt], ends: Vec<usize>, file: File) -> std::io::Result<Self> {
         let mut file = BufWriter::new(file);
-        for (hash, line) in dealt.ids {
+        for (hash, line) in ids {
             file.write_all([hash.to_le_bytes(), line.to_le_bytes()].as_flattened())?;
         }
         let mut file = file
             .into_inner()
             .map_err(std::io::IntoInnerError::into_error)?;
-        file.seek(SeekFrom::Start(0))?;
-        Ok(Self {
-            file,
-            ends: dealt.ends,
-        })
+        file.rewind()?;
+        Ok(Self { file, ends })
     }
 
     /// Reads a lot, after all before it.
     fn read_next(&mut self, lot: usize, ids: &mut Vec<IdAt>) -> std::io::Result<()> {
-        let count = self.ends[lot] - start_of(lot, &self.ends);
+        let count = range_of(lot, &self.ends).len();
         let mut bytes = vec![0; count * ID_BYTES];
         self.file.read_exact(&mut bytes)?;
         let (numbers, _) = bytes.as_chunks();
