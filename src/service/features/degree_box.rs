@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use geo::{BoundingRect as _, Geometry, Rect};
+use geo::{BoundingRect as _, Coord, Geometry, Rect};
 
 /// A box of degrees, longitude first (OGC:CRS84): the features that meet it are asked for.
 ///
@@ -22,23 +22,51 @@ pub struct DegreeBox(pub Rect<f64>);
 /// decimals where they do (about 0.1 m; common practice, no source).
 const ROUNDING: f64 = 1e-6;
 
+/// A full turn of longitude either way, in degrees.
+const TURNS: [f64; 2] = [-360.0, 360.0];
+
 impl DegreeBox {
     /// Whether the box around a geometry meets this one; `swapped` where its latitudes come
-    /// first.
+    /// first. What goes on across the antimeridian, as from 179 to 181 degrees, is looked for on
+    /// both of its sides.
     pub(super) fn meets(&self, geometry: &Geometry<f64>, swapped: bool) -> bool {
-        let Some(extent) = geometry.bounding_rect() else {
+        let Some((low, high)) = extent(geometry, swapped) else {
             return false;
         };
-        let (mut low, mut high) = (extent.min(), extent.max());
-        if swapped {
-            (low, high) = ((low.y, low.x).into(), (high.y, high.x).into());
-        }
+        let crosses = [-180.0, 180.0]
+            .iter()
+            .any(|edge| low.x < edge - ROUNDING && high.x > edge + ROUNDING);
+        self.overlaps(low, high, 0.0)
+            || (crosses && TURNS.iter().any(|turn| self.overlaps(low, high, *turn)))
+    }
+
+    /// Whether the box around a geometry would meet this one if its longitudes counted from
+    /// elsewhere, as from 0 to 360 degrees.
+    pub(super) fn meets_turned(&self, geometry: &Geometry<f64>) -> bool {
+        extent(geometry, false).is_some_and(|(low, high)| {
+            let is_beyond = low.x < -180.0 - ROUNDING || high.x > 180.0 + ROUNDING;
+            is_beyond && TURNS.iter().any(|turn| self.overlaps(low, high, *turn))
+        })
+    }
+
+    fn overlaps(&self, low: Coord<f64>, high: Coord<f64>, turn: f64) -> bool {
         let (own_low, own_high) = (self.0.min(), self.0.max());
-        low.x <= own_high.x + ROUNDING
-            && high.x >= own_low.x - ROUNDING
+        low.x + turn <= own_high.x + ROUNDING
+            && high.x + turn >= own_low.x - ROUNDING
             && low.y <= own_high.y + ROUNDING
             && high.y >= own_low.y - ROUNDING
     }
+}
+
+/// The corners of the box around a geometry, longitude first.
+fn extent(geometry: &Geometry<f64>, swapped: bool) -> Option<(Coord<f64>, Coord<f64>)> {
+    let extent = geometry.bounding_rect()?;
+    let (low, high) = (extent.min(), extent.max());
+    Some(if swapped {
+        ((low.y, low.x).into(), (high.y, high.x).into())
+    } else {
+        (low, high)
+    })
 }
 
 impl fmt::Display for DegreeBox {

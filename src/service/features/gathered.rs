@@ -3,6 +3,8 @@
 use std::collections::hash_map::Entry;
 use std::collections::{BTreeSet, HashMap};
 
+use geo::Geometry;
+
 use super::inquiry::Inquiry;
 use super::{DegreeBox, ServedFeature};
 
@@ -41,22 +43,40 @@ impl Gathered {
     }
 
     /// Those that meet a box, for geometry in degrees with longitude first. That others came is
-    /// remarked: the service did not look at the boxes.
-    pub(super) fn within(self, boxes: &[DegreeBox], inquiry: &Inquiry<'_>) -> Vec<ServedFeature> {
+    /// remarked: the service did not look at the boxes. Where others would meet one if their
+    /// degrees were read in another way, it did look, and they are not left out.
+    pub(super) fn within(
+        self,
+        boxes: &[DegreeBox],
+        inquiry: &Inquiry<'_>,
+    ) -> Result<Vec<ServedFeature>, String> {
+        let meets = |feature: &ServedFeature, how: &dyn Fn(&DegreeBox, &Geometry<f64>) -> bool| {
+            let geometry = feature.geometry.as_ref();
+            geometry.is_some_and(|geometry| boxes.iter().any(|part| how(part, geometry)))
+        };
+        let as_said = |feature: &ServedFeature| {
+            feature.geometry.is_none() || meets(feature, &|part, at| part.meets(at, false))
+        };
         let all = self.features.len();
-        let mut features = self.features;
-        features.retain(|feature| {
-            let meets = |geometry| boxes.iter().any(|part| part.meets(geometry, false));
-            feature.geometry.as_ref().is_none_or(meets)
-        });
-        let outside = all - features.len();
-        if outside > 0 {
+        let (features, outside): (Vec<_>, Vec<_>) = self.features.into_iter().partition(as_said);
+        let any_outside = |how: &dyn Fn(&DegreeBox, &Geometry<f64>) -> bool| {
+            outside.iter().any(|feature| meets(feature, how))
+        };
+        if any_outside(&DegreeBox::meets_turned) {
+            return Err("its longitudes run from 0 to 360".to_owned());
+        }
+        let none_is_there = !features.iter().any(|feature| feature.geometry.is_some());
+        if none_is_there && any_outside(&|part, at| part.meets(at, true)) {
+            return Err("its coordinates seem to be latitude first".to_owned());
+        }
+        if !outside.is_empty() {
             inquiry.remark(format!(
-                "{outside} of {all} features that came lie outside of what was asked for and are \
-                 left out: the service does not look at the box"
+                "{} of {all} features that came lie outside of what was asked for and are left \
+                 out: the service does not look at the box",
+                outside.len()
             ));
         }
-        features
+        Ok(features)
     }
 }
 

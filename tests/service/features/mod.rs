@@ -6,6 +6,7 @@ mod geoservices_hostile;
 mod geoservices_shapes;
 mod ogc;
 mod ogc_crs;
+mod ogc_degrees;
 pub(crate) mod ogc_double;
 mod ogc_hostile;
 mod real;

@@ -18,6 +18,7 @@ use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 use reqwest::Url;
 
 use self::ids::Met;
+use self::layer::Layer;
 use self::page::Asking;
 use self::target::Target;
 use super::gathered::{self, Gathered};
@@ -49,7 +50,9 @@ pub(super) async fn features(
         ));
     }
     let gathered = gather(&Asking::new(&inquiry, &layer), boxes).await?;
-    let features = gathered.within(boxes, &inquiry);
+    let features = gathered
+        .within(boxes, &inquiry)
+        .map_err(|problem| not_whole(&layer, problem))?;
     let (fetched, remarks) = inquiry.ended();
     Ok(ServedLayer {
         address: shown(&layer.url),
@@ -86,11 +89,15 @@ async fn gather(asking: &Asking<'_>, boxes: &[DegreeBox]) -> Result<Gathered, Se
     for feature in all {
         gathered
             .add(feature)
-            .map_err(|problem| ServiceError::NotWhole {
-                address: shown(&layer.url),
-                layer: layer.name.clone(),
-                problem,
-            })?;
+            .map_err(|problem| not_whole(layer, problem))?;
     }
     Ok(gathered)
+}
+
+fn not_whole(layer: &Layer, problem: String) -> ServiceError {
+    ServiceError::NotWhole {
+        address: shown(&layer.url),
+        layer: layer.name.clone(),
+        problem,
+    }
 }

@@ -46,7 +46,9 @@ pub(super) async fn features(
     }
     let (crs, features) = in_one_system(&inquiry, &collection, boxes).await?;
     let features = if crs.is_crs84() {
-        features.within(boxes, &inquiry)
+        features
+            .within(boxes, &inquiry)
+            .map_err(|problem| not_whole(&collection, problem))?
     } else {
         features.all()
     };
@@ -115,19 +117,23 @@ async fn in_system(
         .await?;
     let mut gathered = Gathered::default();
     for feature in all.into_iter().flatten() {
-        gathered.add(feature).map_err(|problem| {
-            Failed::Service(ServiceError::NotWhole {
-                address: shown(&collection.base),
-                layer: collection.described.id.clone(),
-                problem,
-            })
-        })?;
+        gathered
+            .add(feature)
+            .map_err(|problem| not_whole(collection, problem))?;
     }
     if !crs.is_crs84() && axes_are_swapped(gathered.features(), boxes) {
         let told = "answers with longitude first, where that system has latitude first";
         return Err(Failed::OtherSystem(told.to_owned()));
     }
     Ok(gathered)
+}
+
+fn not_whole(collection: &Collection, problem: String) -> ServiceError {
+    ServiceError::NotWhole {
+        address: shown(&collection.base),
+        layer: collection.described.id.clone(),
+        problem,
+    }
 }
 
 /// Whether features lie where they were asked for if their first number is a longitude, and
