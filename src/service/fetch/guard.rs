@@ -30,7 +30,7 @@ impl Guard {
             (None, None) => Vec::new(),
         };
         Self {
-            own_network: named.into_iter().any(is_private),
+            own_network: is_own_network(&named),
         }
     }
 
@@ -70,6 +70,12 @@ impl Guard {
             }
         })
     }
+}
+
+/// Whether what a host stands for is an own network alone. A public name with one record that
+/// leads inside is a public one: that record is passed over when the name is looked up.
+fn is_own_network(addresses: &[IpAddr]) -> bool {
+    !addresses.is_empty() && addresses.iter().copied().all(is_private)
 }
 
 const OWN_NETWORK: &str =
@@ -156,6 +162,19 @@ mod tests {
         let error = runtime.block_on(client.get(format!("http://{at}/")).send());
         server.join().unwrap();
         refusal(&error.unwrap_err()).unwrap_or_else(|| "no refusal".to_owned())
+    }
+
+    #[test]
+    fn an_own_network_has_no_public_address() {
+        let named = |addresses: &[&str]| {
+            let addresses: Vec<IpAddr> = addresses.iter().map(|at| at.parse().unwrap()).collect();
+            is_own_network(&addresses)
+        };
+        assert!(named(&["127.0.0.1", "::1"]));
+        assert!(named(&["10.0.0.7"]));
+        assert!(!named(&["93.184.215.14", "10.0.0.7"]));
+        assert!(!named(&["::1", "2001:4860::1"]));
+        assert!(!named(&[]));
     }
 
     #[test]
