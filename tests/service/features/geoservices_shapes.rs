@@ -71,6 +71,50 @@ fn holes_belong_to_the_shells_that_hold_them() {
 }
 
 #[test]
+fn a_hole_that_rounding_moves_onto_the_edge_stays_one() {
+    // The first position should lie on the edge from 0, 0 to 3, 1, and is rounded out of it.
+    let shell = [[0, 0], [0, 4], [3, 4], [3, 1], [0, 0]];
+    let hole = [[1.0, 0.333_333], [1.0, 2.0], [0.5, 2.0], [1.0, 0.333_333]];
+    let read = shape(&json!({ "rings": [shell, hole] })).unwrap().unwrap();
+    let geo::Geometry::Polygon(held) = read else {
+        panic!("one polygon, not {read:?}");
+    };
+    let area = 12.0 - 1.5 - 0.5 * 0.5 * (2.0 - 0.333_333);
+    assert!((held.unsigned_area() - area).abs() < 1e-12);
+}
+
+#[test]
+fn an_island_that_fills_a_hole_does_not_swallow_it() {
+    let rings = [square(0, 9, true), square(2, 5, false), square(2, 5, true)];
+    let all = shape(&json!({ "rings": rings })).unwrap().unwrap();
+    assert_eq!(all.unsigned_area(), 81.0);
+}
+
+#[test]
+fn so_many_rings_that_they_take_minutes_are_refused() {
+    let rings = vec![[[0, 0]]; 200_001];
+    let message = shape(&json!({ "rings": rings })).unwrap_err();
+    let said = "feature 101: it has 200001 rings; accepted: 200000 and fewer";
+    assert!(message.contains(said), "{message}");
+    let squares = |clockwise| (1..4_500).map(move |size| (f64::from(size) / 100.0, clockwise));
+    let within_each_other: Vec<_> = squares(true)
+        .chain(squares(false))
+        .map(|(size, clockwise)| {
+            let mut ring = [[-size, -size], [-size, size], [size, size], [size, -size]];
+            if !clockwise {
+                ring.reverse();
+            }
+            ring
+        })
+        .collect();
+    let message = shape(&json!({ "rings": within_each_other })).unwrap_err();
+    assert!(
+        message.contains("its 8998 rings lie too deeply in each other"),
+        "{message}"
+    );
+}
+
+#[test]
 fn lines_and_points_are_read_without_heights() {
     let line = geo::LineString(vec![coord! { x: 0.0, y: 0.0 }, coord! { x: 1.0, y: 0.5 }]);
     let path = json!([[0, 0, 7], [1, 0.5, null]]);

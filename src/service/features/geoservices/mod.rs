@@ -6,6 +6,7 @@ mod by_ids;
 mod by_offset;
 mod dates;
 mod ids;
+mod inner_position;
 mod layer;
 mod page;
 mod query;

@@ -32,7 +32,7 @@ impl Shape {
             );
         }
         if let Some(given) = self.rings {
-            let mut polygons = rings::polygons(lines(&given)?);
+            let mut polygons = rings::polygons(lines(&given)?)?;
             return Ok(match (polygons.pop(), polygons.is_empty()) {
                 (None, _) => None,
                 (Some(only), true) => Some(only.into()),
