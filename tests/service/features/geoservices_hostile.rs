@@ -133,6 +133,30 @@ fn what_is_asked_for_comes_each_once() {
 }
 
 #[test]
+fn where_a_page_is_too_much_half_of_it_is_asked_for() {
+    let at_once = |most: usize, otherwise: fn() -> Reply| {
+        answering(move |_, ids| (ids.len() > most).then(otherwise))
+    };
+    let busy: fn() -> Reply = || error(504, "it takes too long");
+    let broken: fn() -> Reply = || Reply::cut(b"{");
+    let large: fn() -> Reply = || Reply::ok(&vec![b' '; (1 << 22) + 1]);
+    for otherwise in [busy, broken, large] {
+        for most in [1, 2, 3] {
+            let layer = service_of(&at_once(most, otherwise)).unwrap();
+            assert_eq!(layer.features.len(), COUNT);
+        }
+    }
+    // Not even one comes.
+    let message = service_of(&at_once(0, busy)).unwrap_err();
+    assert!(
+        message.contains("the server answers error 504"),
+        "{message}"
+    );
+    let message = service_of(&at_once(0, large)).unwrap_err();
+    assert!(message.contains("larger than 4194304 bytes"), "{message}");
+}
+
+#[test]
 fn an_error_with_status_200_is_one() {
     for (code, said) in [
         (400, "the server answers error 400: bad; why"),

@@ -37,7 +37,8 @@ pub(super) async fn features(
 type Page = BTreeMap<i64, ServedFeature>;
 
 /// The features of a page. Where fewer come than were asked for, the others are asked for in
-/// pages of as many as came, and in the end once by one.
+/// pages of as many as came, and in the end once by one; where so many are too much for the
+/// service, in pages of half as many.
 async fn whole_page(asking: &Asking<'_>, ids: &[i64]) -> Result<Page, ServiceError> {
     let mut page = Page::new();
     let mut missing = ids.to_vec();
@@ -45,7 +46,13 @@ async fn whole_page(asking: &Asking<'_>, ids: &[i64]) -> Result<Page, ServiceErr
     while !missing.is_empty() {
         let asked = missing[..size.min(missing.len())].to_vec();
         let before = page.len();
-        take(asking, &asked, &mut page).await?;
+        match take(asking, &asked, &mut page).await {
+            Err(error) if asked.len() > 1 && is_too_much(&error) => {
+                size = asked.len() / 2;
+                continue;
+            }
+            taken => taken?,
+        }
         let came = page.len() - before;
         missing.retain(|id| !page.contains_key(id));
         if came < asked.len() && size > 1 {
@@ -56,6 +63,14 @@ async fn whole_page(asking: &Asking<'_>, ids: &[i64]) -> Result<Page, ServiceErr
         }
     }
     Ok(page)
+}
+
+/// Whether fewer features at a time may do.
+const fn is_too_much(error: &ServiceError) -> bool {
+    matches!(
+        error,
+        ServiceError::Busy { .. } | ServiceError::Broken { .. } | ServiceError::TooLarge { .. }
+    )
 }
 
 async fn take(asking: &Asking<'_>, ids: &[i64], page: &mut Page) -> Result<(), ServiceError> {
