@@ -51,7 +51,7 @@ impl<'run> Inquiry<'run> {
         for name in inquiry.own.left_out().filter(|name| *name != "crs") {
             inquiry.remark(format!(
                 "the parameter {name:?} of the address is not used: what is asked for follows \
-                 from the places"
+                 from the places, and comes whole"
             ));
         }
         inquiry

@@ -9,28 +9,37 @@ pub(super) struct OwnParameters {
     pairs: Vec<(String, String)>,
 }
 
-/// Parameters that the program sets itself, to get all that meets a box.
-const OURS: [&str; 20] = [
+/// Parameters that the program sets itself, to get all that meets a box, and those that would
+/// keep it from coming whole: with coarser positions, without geometry, as a sum.
+const OURS: [&str; 28] = [
     "bbox",
     "bbox-crs",
     "crs",
     "geometry",
+    "geometryprecision",
     "geometrytype",
+    "groupbyfieldsforstatistics",
     "insr",
     "limit",
+    "maxallowableoffset",
     "objectids",
     "offset",
     "orderbyfields",
     "outfields",
     "outsr",
+    "outstatistics",
+    "quantizationparameters",
     "resultoffset",
     "resultrecordcount",
+    "resulttype",
     "returncountonly",
+    "returndistinctvalues",
     "returngeometry",
     "returnidsonly",
+    "skipgeometry",
+    "sortby",
     "spatialrel",
     "startindex",
-    "sortby",
 ];
 
 impl OwnParameters {

@@ -204,6 +204,36 @@ fn the_users_parameters_go_along_and_are_not_shown() {
     assert_eq!(layer.features.len(), COUNT);
     assert!(!format!("{layer:?}").contains("secret"));
     assert!(layer.remarks[0].contains("\"resultOffset\" of the address is not used"));
+    let server = super::geoservices_double::server(|asked| {
+        let coarser = [
+            "maxAllowableOffset",
+            "GEOMETRYPRECISION",
+            "outStatistics",
+            "skipGeometry",
+        ];
+        for name in coarser {
+            assert_eq!(asked.parameter(name), None);
+        }
+        None
+    });
+    let layer = all(
+        &server,
+        &format!(
+            "{SERVICE}?maxAllowableOffset=9&GEOMETRYPRECISION=0&outStatistics=x&skipGeometry=true"
+        ),
+    );
+    let remarks = layer.unwrap().remarks.join("\n");
+    for name in [
+        "maxAllowableOffset",
+        "GEOMETRYPRECISION",
+        "outStatistics",
+        "skipGeometry",
+    ] {
+        assert!(
+            remarks.contains(&format!("{name:?} of the address is not used")),
+            "{remarks}"
+        );
+    }
     assert!(
         !all(&server, &format!("{asked}#Lakes"))
             .unwrap_err()
