@@ -11,7 +11,8 @@ pub struct Limits {
     pub silence: Duration,
     /// How long one answer may take from the request to its last byte.
     pub answer: Duration,
-    /// How large an answer may be when it is unpacked, in bytes.
+    /// How large an answer may be when it is unpacked, in bytes; read into features it takes
+    /// many times that.
     pub bytes: u64,
     /// How often a request is tried again.
     pub retries: u32,
@@ -39,7 +40,7 @@ impl Default for Limits {
             connect: Duration::from_secs(10),
             silence: Duration::from_secs(20),
             answer: Duration::from_mins(2),
-            bytes: 256 << 20,
+            bytes: 64 << 20,
             retries: 4,
             pause: Duration::from_millis(500),
             longest_pause: Duration::from_mins(1),

@@ -7,6 +7,7 @@ use geo::Geometry;
 
 use super::inquiry::Inquiry;
 use super::{DegreeBox, ServedFeature};
+use crate::service::ServiceError;
 
 /// Features by their ids, in the order in which they came.
 #[derive(Default)]
@@ -80,18 +81,33 @@ impl Gathered {
     }
 }
 
+/// No layer has more attributes. Common practice, no source.
+const MOST_FIELDS: usize = 2_000;
+
 /// The names of a layer's attributes: those that the service lists, then those that only stand
 /// on features.
-pub(super) fn fields(mut listed: Vec<String>, features: &[ServedFeature]) -> Vec<String> {
+pub(super) fn fields(
+    mut listed: Vec<String>,
+    features: &[ServedFeature],
+    address: &str,
+) -> Result<Vec<String>, ServiceError> {
+    let there: BTreeSet<&String> = listed.iter().collect();
     let others: BTreeSet<&String> = features
         .iter()
         .flat_map(|feature| feature.attributes.keys())
+        .filter(|name| !there.contains(name))
         .collect();
-    let others: Vec<String> = others
-        .into_iter()
-        .filter(|name| !listed.contains(name))
-        .cloned()
-        .collect();
+    let count = listed.len() + others.len();
+    if count > MOST_FIELDS {
+        return Err(ServiceError::Unfit {
+            address: address.to_owned(),
+            problem: format!(
+                "the layer has {count} attributes of different names; accepted: {MOST_FIELDS} \
+                 and fewer"
+            ),
+        });
+    }
+    let others: Vec<String> = others.into_iter().cloned().collect();
     listed.extend(others);
-    listed
+    Ok(listed)
 }

@@ -163,6 +163,7 @@ fn a_box_that_is_ignored_is_noticed() {
     assert_eq!(
         layer.remarks,
         [
+            "the service says neither how many features there are nor that more follow: 10 came",
             "8 of 10 features that came lie outside of what was asked for and are left out: the \
           service does not look at the box"
         ]

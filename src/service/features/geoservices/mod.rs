@@ -59,7 +59,7 @@ pub(super) async fn features(
         address: shown(&layer.url),
         fetched,
         crs: "OGC:CRS84".to_owned(),
-        fields: gathered::fields(layer.names(), &features),
+        fields: gathered::fields(layer.names(), &features, &shown(&layer.url))?,
         name: layer.name,
         licence: layer.licence,
         features,

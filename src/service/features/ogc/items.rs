@@ -26,12 +26,20 @@ impl From<ServiceError> for Failed {
 }
 
 /// The features that meet a box.
+pub(super) struct Met {
+    pub(super) features: Vec<ServedFeature>,
+    /// Whether the service says that these are all: by their number, or by a last page behind
+    /// others.
+    pub(super) is_told_whole: bool,
+}
+
+/// The features that meet a box.
 pub(super) async fn within(
     inquiry: &Inquiry<'_>,
     collection: &Collection,
     part: DegreeBox,
     crs: &Crs,
-) -> Result<Vec<ServedFeature>, Failed> {
+) -> Result<Met, Failed> {
     let limit = inquiry.limits().page;
     let first = address(collection, part, crs, limit)?;
     let mut features = Vec::new();
@@ -59,11 +67,14 @@ pub(super) async fn within(
             continue;
         }
         progress.ended().map_err(not_whole)?;
-        let is_full = features.len() == limit && progress.matched.is_none();
-        if is_full && progress.followed.len() == 1 {
+        let is_told_whole = progress.matched.is_some() || progress.followed.len() > 1;
+        if !is_told_whole && features.len() == limit {
             look_beyond(inquiry, collection, &first, crs).await?;
         }
-        return Ok(features);
+        return Ok(Met {
+            features,
+            is_told_whole,
+        });
     }
 }
 
@@ -126,9 +137,5 @@ async fn look_beyond(
             problem: format!("more than {limit} features are there, but no page follows"),
         });
     }
-    inquiry.remark(format!(
-        "{limit} features came where {limit} were asked for at a time; the service says neither \
-         how many there are nor that a page follows"
-    ));
     Ok(())
 }

@@ -16,7 +16,7 @@ use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 use self::choice::Chosen;
 use self::collection::Collection;
 use self::crs::Crs;
-use self::items::Failed;
+use self::items::{Failed, Met};
 use super::gathered::{self, Gathered};
 use super::inquiry::{Inquiry, unfit};
 use super::needed::Needed;
@@ -52,6 +52,7 @@ pub(super) async fn features(
     } else {
         features.all()
     };
+    let fields = gathered::fields(listed, &features, &address)?;
     let (fetched, remarks) = inquiry.ended();
     Ok(ServedLayer {
         name,
@@ -63,7 +64,7 @@ pub(super) async fn features(
         } else {
             crs.code
         },
-        fields: gathered::fields(listed, &features),
+        fields,
         features,
         remarks,
     })
@@ -110,13 +111,23 @@ async fn in_system(
     boxes: &[DegreeBox],
     crs: &Crs,
 ) -> Result<Gathered, Failed> {
-    let all: Vec<Vec<ServedFeature>> = stream::iter(boxes)
+    let all: Vec<Met> = stream::iter(boxes)
         .map(|part| items::within(inquiry, collection, *part, crs))
         .buffered(inquiry.limits().at_once.max(1))
         .try_collect()
         .await?;
+    let untold = all.iter().filter(|met| !met.is_told_whole);
+    if let Some(came) = untold
+        .map(|met| met.features.len())
+        .reduce(|one, other| one + other)
+    {
+        inquiry.remark(format!(
+            "the service says neither how many features there are nor that more follow: {came} \
+             came"
+        ));
+    }
     let mut gathered = Gathered::default();
-    for feature in all.into_iter().flatten() {
+    for feature in all.into_iter().flat_map(|met| met.features) {
         gathered
             .add(feature)
             .map_err(|problem| not_whole(collection, problem))?;
