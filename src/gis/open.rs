@@ -51,9 +51,9 @@ fn open(path: &Path, kind: GdalOpenFlags, formats: &[&str]) -> Result<Dataset, G
     start();
     let text = path.to_string_lossy();
     if text.starts_with("/vsi") || text.contains("://") {
-        return Err(GisError::VirtualPath {
-            path: path.to_owned(),
-        });
+        // Behind a question mark stand keys, which no message repeats.
+        let shown = text.split('?').next().unwrap_or_default();
+        return Err(GisError::VirtualPath { path: shown.into() });
     }
     // GDAL takes much that is not a path (connection strings, inline JSON), and says
     // nothing about a path that is not there.
