@@ -84,10 +84,14 @@ fn killed_until_done(
 #[test]
 fn killed_ten_times() {
     let scratch = long_table();
-    let begun = Instant::now();
     let calm = [&["-o", "calm.csv", "--summary", "calm.json"][..], &LONG].concat();
-    assert_eq!(start(&scratch, &calm).wait().unwrap().code(), Some(1));
-    let whole = u64::try_from(begun.elapsed().as_millis()).unwrap();
+    // The quicker of two: a machine that is busy during one alone says little of those to come.
+    let whole = [0; 2].map(|_| {
+        let begun = Instant::now();
+        assert_eq!(start(&scratch, &calm).wait().unwrap().code(), Some(1));
+        u64::try_from(begun.elapsed().as_millis()).unwrap()
+    });
+    let whole = whole[0].min(whole[1]);
     // Each run has to begin again what the last note does not hold.
     let pauses = [4, 16, 9, 22, 13, 18, 6, 25, 11, 20].map(|share| 100 + whole * share / 40);
     let options = [&["--summary", "killed.json"][..], &LONG].concat();
