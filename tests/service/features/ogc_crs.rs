@@ -28,12 +28,13 @@ fn coordinates_come_as_they_are_kept() {
                 assert_eq!(asked.parameter("bbox-crs"), Some(CRS84));
                 assert_eq!(asked.parameter("bbox"), Some("2.5,0.2,2.6,0.4"));
                 let point = json!({ "type": "Point", "coordinates": [500_000.5, 5_000_000.25, 7] });
-                let body = page(
+                let mut body = page(
                     &[
                         json!({ "type": "Feature", "id": "a", "properties": null, "geometry": point }),
                     ],
                     &json!([]),
                 );
+                body["numberMatched"] = json!(1);
                 let header = format!("Content-Crs: <{KEPT}>");
                 Some(Reply::whole(
                     "200 OK",

@@ -65,11 +65,15 @@ async fn whole_page(asking: &Asking<'_>, ids: &[i64]) -> Result<Page, ServiceErr
     Ok(page)
 }
 
-/// Whether fewer features at a time may do.
+/// Whether fewer features at a time may do; without the network, what was too much then is not
+/// there now.
 const fn is_too_much(error: &ServiceError) -> bool {
     matches!(
         error,
-        ServiceError::Busy { .. } | ServiceError::Broken { .. } | ServiceError::TooLarge { .. }
+        ServiceError::Busy { .. }
+            | ServiceError::Broken { .. }
+            | ServiceError::TooLarge { .. }
+            | ServiceError::NotKept { .. }
     )
 }
 

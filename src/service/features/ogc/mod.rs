@@ -117,15 +117,9 @@ async fn in_system(
         .try_collect()
         .await?;
     let untold = all.iter().filter(|met| !met.is_told_whole);
-    if let Some(came) = untold
+    let untold = untold
         .map(|met| met.features.len())
-        .reduce(|one, other| one + other)
-    {
-        inquiry.remark(format!(
-            "the service says neither how many features there are nor that more follow: {came} \
-             came"
-        ));
-    }
+        .reduce(|one, other| one + other);
     let mut gathered = Gathered::default();
     for feature in all.into_iter().flat_map(|met| met.features) {
         gathered
@@ -135,6 +129,12 @@ async fn in_system(
     if !crs.is_crs84() && axes_are_swapped(gathered.features(), boxes) {
         let told = "answers with longitude first, where that system has latitude first";
         return Err(Failed::OtherSystem(told.to_owned()));
+    }
+    if let Some(came) = untold {
+        inquiry.remark(format!(
+            "the service says neither how many features there are nor that more follow: {came} \
+             came"
+        ));
     }
     Ok(gathered)
 }
