@@ -4,24 +4,15 @@ use std::fmt;
 
 use reqwest::Url;
 
+use super::secret::{disguised, shown};
 use crate::statement::{Stated, StatementError};
 
 /// The address of a service: `http` or `https`, with a host, without a user's name or password.
 ///
-/// It is shown with the values of its keys hidden, so that no log or report tells them.
+/// It is shown with the values of its parameters hidden but for those that are known to be
+/// harmless, so that no log or report tells a key.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Address(Url);
-
-/// Names of parameters whose values are nobody else's business.
-const SECRET: [&str; 7] = [
-    "access_token",
-    "api_key",
-    "apikey",
-    "f_key",
-    "key",
-    "subscription-key",
-    "token",
-];
 
 impl Address {
     /// Whether a text names a service, and not a file.
@@ -33,17 +24,23 @@ impl Address {
     /// ```
     #[must_use]
     pub fn is_meant(text: &str) -> bool {
-        let scheme = text.split_once("://").map(|(scheme, _)| scheme);
-        scheme.is_some_and(|scheme| {
-            !scheme.is_empty() && scheme.chars().all(|letter| letter.is_ascii_alphanumeric())
-        })
+        let text = text.trim_start();
+        let Some((scheme, behind)) = text.split_once(':') else {
+            return false;
+        };
+        let is_http = ["http", "https"]
+            .iter()
+            .any(|http| scheme.eq_ignore_ascii_case(http));
+        let is_word = scheme.bytes().all(|letter| letter.is_ascii_alphanumeric());
+        is_http || (behind.starts_with("//") && !scheme.is_empty() && is_word)
     }
 
     /// Reads an address.
     ///
     /// # Errors
     /// [`StatementError`] for another scheme than `http` and `https`, an address without a host,
-    /// and one with a user's name or password in it.
+    /// one with a user's name or password in it, and a pattern with braces. It shows scheme, host
+    /// and path.
     ///
     /// ```
     /// use sillmark::service::Address;
@@ -59,20 +56,26 @@ impl Address {
     pub fn read(stated: &Stated<'_>) -> Result<Self, StatementError> {
         const ACCEPTED: &str = "an address such as https://example.org/collections/zones";
         let text = stated.text().trim();
-        let url = Url::parse(text)
-            .map_err(|error| stated.refuse(format!("it is no address: {error}"), ACCEPTED))?;
+        let hidden = stated.with_text(disguised(text));
+        let refuse = |problem: &str| hidden.refuse(problem, ACCEPTED);
+        if text.contains(['{', '}']) {
+            return Err(refuse("it is a pattern: fill in what is in braces"));
+        }
+        let url =
+            Url::parse(text).map_err(|error| refuse(&format!("it is no address: {error}")))?;
         if !url.username().is_empty() || url.password().is_some() {
-            let hidden = Stated::new("address", shown(&url), stated.place().clone());
-            return Err(hidden.refuse(
+            return Err(refuse(
                 "it comes with a user's name or password, which would stand in logs and caches",
-                ACCEPTED,
             ));
         }
         if !matches!(url.scheme(), "http" | "https") {
-            return Err(stated.refuse("it is neither http nor https", ACCEPTED));
+            return Err(refuse("it is neither http nor https"));
+        }
+        if !text.contains("://") {
+            return Err(refuse("behind its scheme stand :// and a host"));
         }
         if url.host_str().is_none() {
-            return Err(stated.refuse("it names no host", ACCEPTED));
+            return Err(refuse("it names no host"));
         }
         Ok(Self(url))
     }
@@ -88,31 +91,4 @@ impl fmt::Display for Address {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         formatter.write_str(&shown(&self.0))
     }
-}
-
-/// An address as logs and reports may show it.
-pub(super) fn shown(url: &Url) -> String {
-    let mut shown = url.clone();
-    // Only what cannot carry them refuses, and then there is nothing to hide.
-    let _ = shown.set_username("");
-    let _ = shown.set_password(None);
-    shown.set_fragment(None);
-    let Some(query) = url.query() else {
-        return shown.to_string();
-    };
-    let parts: Vec<String> = query
-        .split('&')
-        .map(|part| match part.split_once('=') {
-            Some((name, _)) if is_secret(name) => format!("{name}=…"),
-            _ => part.to_owned(),
-        })
-        .collect();
-    shown.set_query(None);
-    format!("{shown}?{}", parts.join("&"))
-}
-
-fn is_secret(name: &str) -> bool {
-    SECRET
-        .iter()
-        .any(|secret| name.eq_ignore_ascii_case(secret))
 }

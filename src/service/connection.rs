@@ -6,8 +6,8 @@ use std::{io, mem};
 
 use reqwest::Url;
 
-use super::address::shown;
 use super::cache::Written;
+use super::secret::{Secrets, shown};
 use super::{Address, Answer, Cache, Entry, Fetcher, Limits, Request, ServiceError, Validators};
 
 /// Where answers are taken from.
@@ -27,6 +27,8 @@ pub struct Connection {
     pub(super) fetcher: Option<Fetcher>,
     pub(super) cache: Option<Cache>,
     limits: Limits,
+    /// Those of the address that the user names.
+    secrets: Secrets,
     written: Mutex<Vec<(Url, Written)>>,
 }
 
@@ -60,6 +62,7 @@ impl Connection {
             fetcher,
             cache,
             limits,
+            secrets: Secrets::of(address.url()),
             written: Mutex::default(),
         })
     }
@@ -83,6 +86,15 @@ impl Connection {
     /// What an answer says. One that cannot be read is not kept, any other as soon as all is
     /// settled; one that says that the service is busy is asked for again.
     pub(super) async fn read<T>(
+        &self,
+        request: &Request,
+        read: impl Fn(&Entry) -> Result<T, Unread>,
+    ) -> Result<T, ServiceError> {
+        let told = self.read_telling_all(request, read).await;
+        told.map_err(|error| error.without(&Secrets::of_request(request).and(&self.secrets)))
+    }
+
+    async fn read_telling_all<T>(
         &self,
         request: &Request,
         read: impl Fn(&Entry) -> Result<T, Unread>,

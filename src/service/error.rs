@@ -6,7 +6,7 @@ use thiserror::Error;
 #[derive(Clone, Debug, Error, PartialEq, Eq)]
 pub enum ServiceError {
     /// No connection, a broken one, or an answer that ends early.
-    #[error("{address}: {problem} (tried {tries} times)")]
+    #[error("{address}: {problem} (tried {})", times(*tries))]
     Broken {
         /// The address.
         address: String,
@@ -26,7 +26,7 @@ pub enum ServiceError {
         told: String,
     },
     /// The server is busy, and stays so.
-    #[error("{address}: the server answers {status} (tried {tries} times)")]
+    #[error("{address}: the server answers {status} (tried {})", times(*tries))]
     Busy {
         /// The address.
         address: String,
@@ -36,7 +36,7 @@ pub enum ServiceError {
         tries: u32,
     },
     /// An answer is too large.
-    #[error("{address}: the answer is larger than {limit} bytes")]
+    #[error("{address}: the answer is larger than {}", size(*limit))]
     TooLarge {
         /// The address.
         address: String,
@@ -60,7 +60,9 @@ pub enum ServiceError {
         problem: String,
     },
     /// Nothing is fetched, and nothing is kept.
-    #[error("{address}: no answer is kept; fetch it once without --offline")]
+    #[error(
+        "{address}: no answer is kept: answers are kept for exactly the places that were asked for; fetch it once without --offline, or make a file that serves many places with sillmark collect"
+    )]
     NotKept {
         /// The address.
         address: String,
@@ -134,6 +136,34 @@ pub enum ServiceError {
         /// The layers that there are.
         layers: Vec<String>,
     },
+    /// A layer whose name others have too.
+    #[error(
+        "{address}: {} layers are called {layer:?}; name one by its number: {}",
+        numeral(numbers.len()),
+        listed(numbers)
+    )]
+    SameName {
+        /// The address.
+        address: String,
+        /// What the user names.
+        layer: String,
+        /// The numbers of the layers, each behind a #.
+        numbers: Vec<String>,
+    },
+    /// A group of layers in the place of one.
+    #[error(
+        "{address}: {layer:?} is a group of layers, with no features of its own; name one of its \
+         layers: {}",
+        listed(layers)
+    )]
+    Group {
+        /// The address.
+        address: String,
+        /// The group.
+        layer: String,
+        /// Its layers, as far as the service says.
+        layers: Vec<String>,
+    },
     /// A layer without an attribute that it is read for.
     #[error(
         "{address}: layer {layer:?} has no attribute {needed:?}; it has: {}",
@@ -152,6 +182,31 @@ pub enum ServiceError {
     /// The client cannot be made.
     #[error("no request can be made: {0}")]
     Client(String),
+}
+
+fn numeral(count: usize) -> String {
+    match count {
+        2 => "two".to_owned(),
+        3 => "three".to_owned(),
+        count => count.to_string(),
+    }
+}
+
+fn times(tries: u32) -> String {
+    match tries {
+        1 => "once".to_owned(),
+        more => format!("{more} times"),
+    }
+}
+
+/// A number of bytes, in MiB or KiB where it is a whole one.
+fn size(bytes: u64) -> String {
+    match bytes {
+        0 => "0 bytes".to_owned(),
+        _ if bytes.is_multiple_of(1 << 20) => format!("{} MiB", bytes >> 20),
+        _ if bytes.is_multiple_of(1 << 10) => format!("{} KiB", bytes >> 10),
+        _ => format!("{bytes} bytes"),
+    }
 }
 
 /// Names in a row; of very many the first. They come from elsewhere, and may not steer a

@@ -7,8 +7,8 @@ use std::time::SystemTime;
 use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 use reqwest::Url;
 
-use super::address::shown;
 use super::cache::checksum;
+use super::secret::shown;
 use super::{
     Address, Connection, Edition, Entry, Held, Part, PartAnswer, Request, ServiceError, Validators,
 };

@@ -7,7 +7,7 @@ use std::time::Duration;
 pub struct Limits {
     /// How long a connection may take to come about.
     pub connect: Duration,
-    /// How long a server may send nothing.
+    /// How long a server may send nothing. Map services may begin to answer late.
     pub silence: Duration,
     /// How long one answer may take from the request to its last byte.
     pub answer: Duration,
@@ -38,7 +38,7 @@ impl Default for Limits {
     fn default() -> Self {
         Self {
             connect: Duration::from_secs(10),
-            silence: Duration::from_secs(20),
+            silence: Duration::from_mins(1),
             answer: Duration::from_mins(2),
             bytes: 64 << 20,
             retries: 4,

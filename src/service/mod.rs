@@ -16,6 +16,7 @@ mod file_parts;
 mod host;
 mod known;
 mod limits;
+mod secret;
 
 pub use address::Address;
 pub use cache::{Cache, Entry};

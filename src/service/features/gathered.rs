@@ -35,6 +35,16 @@ impl Gathered {
         }
     }
 
+    /// That each has a shape: of one without, nobody can say where the service takes it to be.
+    pub(super) fn check_shapes(&self) -> Result<(), String> {
+        let bare = self.features.iter().filter(|one| one.geometry.is_none());
+        match bare.count() {
+            0 => Ok(()),
+            1 => Err("1 feature came without a shape".to_owned()),
+            count => Err(format!("{count} features came without a shape")),
+        }
+    }
+
     pub(super) fn features(&self) -> &[ServedFeature] {
         &self.features
     }

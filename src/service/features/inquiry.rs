@@ -6,8 +6,8 @@ use std::time::SystemTime;
 use reqwest::Url;
 
 use super::own_parameters::OwnParameters;
-use crate::service::address::shown;
 use crate::service::connection::Unread;
+use crate::service::secret::shown;
 use crate::service::{Address, Connection, Entry, Limits, Request, ServiceError, Validators};
 
 /// Asks with the user's own parameters, and notes how old the answers are and what is odd.

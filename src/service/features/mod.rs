@@ -17,6 +17,7 @@ pub use layer_address::LayerAddress;
 pub use served::{ServedFeature, ServedLayer};
 
 use self::needed::Needed;
+use super::secret::Secrets;
 use super::{Connection, ServiceError};
 
 /// The features of a layer that meet any of the boxes.
@@ -42,7 +43,12 @@ pub async fn features(
     } else {
         ogc::features(connection, layer, boxes, needed).await
     };
-    connection.settle(outcome)
+    // Whatever is told of answers may repeat what was asked.
+    let secrets = Secrets::of(layer.address.url());
+    match connection.settle(outcome) {
+        Ok(served) => Ok(served.without(&secrets)),
+        Err(error) => Err(error.without(&secrets)),
+    }
 }
 
 /// As [`features`], for callers that do not wait for several things at once.

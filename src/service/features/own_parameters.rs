@@ -46,7 +46,7 @@ impl OwnParameters {
     pub(super) fn of(url: &Url) -> Self {
         Self {
             named: url.clone(),
-            pairs: url.query_pairs().into_owned().collect(),
+            pairs: url.query_pairs().into_owned().map(in_json).collect(),
         }
     }
 
@@ -82,6 +82,16 @@ impl OwnParameters {
             url.query_pairs_mut().extend_pairs(lacking);
         }
     }
+}
+
+/// A parameter as it stands, but for a format that is none of JSON: an address copied from a
+/// browser may ask for a page.
+fn in_json((name, value): (String, String)) -> (String, String) {
+    let is_format = name.eq_ignore_ascii_case("f");
+    if is_format && !value.to_ascii_lowercase().contains("json") {
+        return (name, "json".to_owned());
+    }
+    (name, value)
 }
 
 fn is_ours(name: &str) -> bool {

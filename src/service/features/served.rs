@@ -3,6 +3,8 @@
 use geo::Geometry;
 use serde_json::{Map, Value};
 
+use crate::service::secret::Secrets;
+
 /// The features of a layer that meet the boxes asked for, whole: as many as the service says
 /// there are, each once.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +28,29 @@ pub struct ServedLayer {
     /// What was noticed on the way, in words: a box that was ignored, a page that was shorter
     /// than asked for.
     pub remarks: Vec<String>,
+}
+
+impl ServedLayer {
+    /// The same without secrets in what is told of it, and in the addresses among its attributes.
+    /// Other attributes are data, which may hold such a word by chance.
+    pub(super) fn without(mut self, secrets: &Secrets) -> Self {
+        let told = [&mut self.address].into_iter();
+        for text in told.chain(&mut self.licence).chain(&mut self.remarks) {
+            *text = secrets.blotted(text);
+        }
+        let attributes = self
+            .features
+            .iter_mut()
+            .flat_map(|one| one.attributes.values_mut());
+        for value in attributes {
+            if let Value::String(text) = value
+                && text.contains("://")
+            {
+                *text = secrets.blotted(text);
+            }
+        }
+        self
+    }
 }
 
 /// One feature.

@@ -1,10 +1,12 @@
 //! Tries that gave no answer.
 
+use std::time::Duration;
+
 use reqwest::Url;
 
-use super::guard;
+use super::{guard, pause};
 use crate::service::ServiceError;
-use crate::service::address::shown;
+use crate::service::secret::shown;
 
 /// Why a try gave no answer.
 pub(super) enum Failed {
@@ -34,6 +36,23 @@ impl Failed {
         match self {
             Self::Busy { retry_after, .. } => retry_after.as_deref(),
             Self::Broken(_) | Self::Ended(_) => None,
+        }
+    }
+
+    /// What is said where a server asks for a longer pause than is made.
+    pub(super) fn left_alone_for(self, pause: Duration) -> Self {
+        match self {
+            Self::Busy {
+                status,
+                retry_after,
+            } => Self::Busy {
+                status: format!(
+                    "{status} and asks to be left alone for {}",
+                    pause::words(pause)
+                ),
+                retry_after,
+            },
+            other => other,
         }
     }
 

@@ -8,8 +8,8 @@ use reqwest::Url;
 use reqwest::dns::{Addrs, Name, Resolve, Resolving};
 use reqwest::redirect::Policy;
 
-use crate::service::address::shown;
 use crate::service::host::literal;
+use crate::service::secret::shown;
 use crate::service::{Address, is_private};
 
 /// Whether the user named an address of a network of their own. If not, nothing leads there,

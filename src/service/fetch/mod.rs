@@ -1,23 +1,28 @@
 //! One request, tried until it is answered or refused.
 
+mod asked;
 mod failed;
 mod guard;
 mod part;
 mod pause;
+mod told;
 
+pub use asked::{Answer, Request, Validators};
 pub use part::{Edition, Held, Part, PartAnswer};
+pub(super) use told::{first_words, page_title};
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
-use reqwest::header::{self, HeaderMap, HeaderName};
+use reqwest::header::{self, HeaderName};
 use reqwest::{Client, Method, Response, StatusCode, Url};
 use tokio::time::{sleep, timeout};
 
+use self::asked::text;
 use self::failed::Failed;
 use self::guard::Guard;
-use super::address::{Address, shown};
 use super::budget::Budget;
-use super::{Limits, ServiceError};
+use super::secret::{Secrets, disguised, shown};
+use super::{Address, Limits, ServiceError};
 
 /// Carries out requests.
 ///
@@ -29,58 +34,10 @@ pub struct Fetcher {
     guard: Arc<Guard>,
     limits: Limits,
     budget: Budget,
-}
-
-/// What is asked for.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Request {
-    /// Where.
-    pub url: Url,
-    /// A form to be posted; `None` is a plain request.
-    pub form: Option<Vec<(String, String)>>,
-    /// The kind of answer that is wanted.
-    pub accept: &'static str,
-    /// What the answer was that is at hand.
-    pub known: Validators,
-}
-
-/// How a server knows an answer again (RFC 9110, section 8.8).
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Validators {
-    /// `ETag`.
-    pub etag: Option<String>,
-    /// `Last-Modified`.
-    pub last_modified: Option<String>,
-}
-
-impl Validators {
-    fn of(headers: &HeaderMap) -> Self {
-        Self {
-            etag: text(headers, header::ETAG),
-            last_modified: text(headers, header::LAST_MODIFIED),
-        }
-    }
-}
-
-/// What a server answers.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Answer {
-    /// A whole body.
-    Body {
-        /// Its bytes, unpacked.
-        bytes: Vec<u8>,
-        /// Its kind, as the server says.
-        content_type: Option<String>,
-        /// Its coordinate reference system, as the server says (`Content-Crs`, OGC API -
-        /// Features part 2).
-        content_crs: Option<String>,
-        /// Where it came from when redirects were followed, without keys.
-        address: String,
-        /// How the server knows it again.
-        validators: Validators,
-    },
-    /// What is at hand still holds.
-    NotModified,
+    /// Those of the address that the user names.
+    secrets: Secrets,
+    /// What the server said when it asked not to be asked again for longer than is waited.
+    left_alone: OnceLock<String>,
 }
 
 impl Fetcher {
@@ -96,6 +53,8 @@ impl Fetcher {
             .user_agent(concat!("sillmark/", env!("CARGO_PKG_VERSION")))
             .connect_timeout(limits.connect)
             .read_timeout(limits.silence)
+            // It would tell the keys of one host to another.
+            .referer(false)
             .redirect(guard.redirects(limits.redirects))
             .dns_resolver(Arc::clone(&guard))
             .build()
@@ -105,18 +64,22 @@ impl Fetcher {
             guard,
             limits,
             budget: Budget::new(limits),
+            secrets: Secrets::of(address.url()),
+            left_alone: OnceLock::new(),
         })
     }
 
     /// Carries out a request: again after a pause where the connection breaks or the server is
-    /// busy (408, 425, 429, 500, 502, 503, 504), as long as the server asks for but no longer
-    /// than the limit.
+    /// busy (408, 425, 429, 500, 502, 503, 504), as long as the server asks for. Where it asks
+    /// for a longer one than the limit, nothing is asked any more.
     ///
     /// # Errors
     /// [`ServiceError`] where there is no whole answer within the limits, or the request leads
     /// where it may not.
     pub async fn fetch(&self, request: &Request) -> Result<Answer, ServiceError> {
-        self.bounded(&request.url, || self.once(request)).await
+        let secrets = self.secrets.clone().and(&Secrets::of_request(request));
+        let answer = self.bounded(&request.url, || self.once(request)).await;
+        answer.map_err(|error| error.without(&secrets))
     }
 
     /// What is carried out at an address, as often as it takes and within the bounds of the run.
@@ -140,7 +103,7 @@ impl Fetcher {
     /// Waits before something is tried again for which the answer itself asks.
     pub(super) async fn wait(&self, tries: u32, address: &str) -> Result<(), ServiceError> {
         let pause = async {
-            sleep(pause::before(tries, None, &self.limits)).await;
+            sleep(pause::doubled(tries, &self.limits)).await;
             Ok(())
         };
         self.budget.in_time(address, pause).await
@@ -155,6 +118,13 @@ impl Fetcher {
         let mut tries = 0;
         loop {
             tries += 1;
+            if let Some(status) = self.left_alone.get() {
+                return Err(ServiceError::Busy {
+                    address: address.to_owned(),
+                    status: status.clone(),
+                    tries,
+                });
+            }
             self.budget.request(address)?;
             let outcome = match timeout(self.limits.answer, once()).await {
                 Ok(outcome) => outcome,
@@ -168,10 +138,21 @@ impl Fetcher {
                 Err(Failed::Ended(error)) => return Err(error),
                 Err(failed) => failed,
             };
+            let pause = match pause::before(tries, failed.asked(), &self.limits) {
+                Ok(pause) => pause,
+                Err(too_long) => {
+                    let failed = failed.left_alone_for(too_long);
+                    if let Failed::Busy { status, .. } = &failed {
+                        // Whoever was first told it.
+                        let _ = self.left_alone.set(status.clone());
+                    }
+                    return Err(failed.ended(url, tries));
+                }
+            };
             if tries > self.limits.retries {
                 return Err(failed.ended(url, tries));
             }
-            sleep(pause::before(tries, failed.asked(), &self.limits)).await;
+            sleep(pause).await;
         }
     }
 
@@ -215,7 +196,7 @@ impl Fetcher {
             text(response.headers(), header::LOCATION).filter(|_| status.is_redirection())
         {
             // Of another scheme: the client does not even ask whether to follow.
-            let to = Url::parse(&location).map_or(location, |url| shown(&url));
+            let to = Url::parse(&location).map_or_else(|_| disguised(&location), |url| shown(&url));
             return Err(Failed::Ended(ServiceError::Led {
                 address: shown(url),
                 problem: format!("it leads to {to}, which is not followed"),
@@ -277,24 +258,4 @@ impl Fetcher {
 
 fn is_busy(status: StatusCode) -> bool {
     matches!(status.as_u16(), 408 | 425 | 429 | 500 | 502 | 503 | 504)
-}
-
-fn text(headers: &HeaderMap, name: HeaderName) -> Option<String> {
-    let value = headers.get(name)?;
-    value.to_str().ok().map(str::to_owned)
-}
-
-/// The start of what a server says, on one line, behind a colon.
-pub(super) fn first_words(bytes: &[u8]) -> String {
-    let text = String::from_utf8_lossy(&bytes[..bytes.len().min(800)]);
-    let words: Vec<&str> = text
-        .split(|letter: char| letter.is_whitespace() || letter.is_control())
-        .filter(|word| !word.is_empty())
-        .collect();
-    let line: String = words.join(" ").chars().take(200).collect();
-    if line.is_empty() {
-        line
-    } else {
-        format!(": {line}")
-    }
 }

@@ -7,7 +7,7 @@ use reqwest::{RequestBuilder, StatusCode, Url};
 
 use super::{Failed, Fetcher, Validators, text};
 use crate::service::ServiceError;
-use crate::service::address::shown;
+use crate::service::secret::{Secrets, shown};
 
 /// One state of a file: how the server knows it again, and how long it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -61,8 +61,9 @@ impl Fetcher {
         range: Range<u64>,
         held: Held<'_>,
     ) -> Result<PartAnswer, ServiceError> {
-        self.bounded(url, || self.part_once(url, &range, held))
-            .await
+        let secrets = self.secrets.clone().and(&Secrets::of(url));
+        let answer = self.bounded(url, || self.part_once(url, &range, held));
+        answer.await.map_err(|error| error.without(&secrets))
     }
 
     async fn part_once(

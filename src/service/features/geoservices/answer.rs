@@ -30,7 +30,7 @@ pub(super) fn read<T: DeserializeOwned>(entry: &Entry) -> Result<T, Unread> {
     if entry.bytes.len() <= LONGEST_ERROR
         && let Ok(Told {
             error: Some(problem),
-        }) = serde_json::from_slice(&entry.bytes)
+        }) = serde_json::from_slice(json::body(entry))
     {
         return Err(problem.unread(entry));
     }

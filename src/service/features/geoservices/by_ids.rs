@@ -6,8 +6,8 @@ use futures_util::{StreamExt as _, TryStreamExt as _, stream};
 
 use super::page::Asking;
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::ServedFeature;
+use crate::service::secret::shown;
 
 /// The features of these ids, which are sorted, at most so many at a time.
 pub(super) async fn features(

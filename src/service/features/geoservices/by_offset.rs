@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use super::page::Asking;
 use super::query;
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::{DegreeBox, ServedFeature};
+use crate::service::secret::shown;
 
 /// The features that meet a box, so many at a time in the order of their object ids, until there
 /// are as many as the service counts.

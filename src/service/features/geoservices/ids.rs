@@ -6,9 +6,9 @@ use super::answer;
 use super::layer::Layer;
 use super::query;
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::DegreeBox;
 use crate::service::features::inquiry::{Inquiry, is_not_served};
+use crate::service::secret::shown;
 
 /// What a service says of the features that meet a box.
 pub(super) struct Met {

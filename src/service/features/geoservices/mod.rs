@@ -4,6 +4,7 @@
 mod answer;
 mod by_ids;
 mod by_offset;
+mod choice;
 mod dates;
 mod ids;
 mod inner_position;
@@ -26,7 +27,7 @@ use super::gathered::{self, Gathered};
 use super::inquiry::Inquiry;
 use super::needed::Needed;
 use super::{DegreeBox, LayerAddress, ServedLayer};
-use crate::service::address::shown;
+use crate::service::secret::shown;
 use crate::service::{Connection, ServiceError};
 
 /// Whether an address is one of GeoServices REST.
@@ -92,6 +93,9 @@ async fn gather(asking: &Asking<'_>, boxes: &[DegreeBox]) -> Result<Gathered, Se
             .add(feature)
             .map_err(|problem| not_whole(layer, problem))?;
     }
+    gathered
+        .check_shapes()
+        .map_err(|problem| not_whole(layer, problem))?;
     Ok(gathered)
 }
 

@@ -5,9 +5,9 @@ use reqwest::Url;
 use super::collection::Collection;
 use super::fields;
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::inquiry::Inquiry;
 use crate::service::features::needed::Needed;
+use crate::service::secret::shown;
 
 /// The collection that is meant.
 pub(super) struct Chosen {

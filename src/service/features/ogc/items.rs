@@ -8,9 +8,9 @@ use super::links;
 use super::page::{self, Page};
 use super::progress::Progress;
 use crate::service::ServiceError;
-use crate::service::address::shown;
 use crate::service::features::inquiry::{Inquiry, Told, unfit};
 use crate::service::features::{DegreeBox, ServedFeature};
+use crate::service::secret::shown;
 
 /// Why the features of a box are not there.
 pub(super) enum Failed {

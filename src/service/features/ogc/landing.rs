@@ -4,14 +4,16 @@ use std::collections::HashSet;
 
 use reqwest::Url;
 use serde::Deserialize;
+use serde::de::IgnoredAny;
 
 use super::choice::{Chosen, choose};
 use super::collection::{Collection, Described, licence};
 use super::links::{self, Link};
-use crate::service::ServiceError;
+use crate::service::connection::Unread;
 use crate::service::features::inquiry::{Inquiry, Question, Told, unfit};
 use crate::service::features::json;
 use crate::service::features::needed::Needed;
+use crate::service::{Entry, ServiceError};
 
 /// A document on the way to a collection: the landing page, the list of collections, or a
 /// collection.
@@ -108,7 +110,34 @@ async fn signpost(inquiry: &Inquiry<'_>, url: Url) -> Result<Told<Signpost>, Ser
         form: None,
         accept: "application/json",
     };
-    inquiry.ask(question, |entry| Ok(json::read(entry)?)).await
+    let read = |entry: &Entry| {
+        if is_geojson_file(entry) {
+            return Err(Unread::Unfit(ServiceError::Unfit {
+                address: entry.address.clone(),
+                problem: "it is a GeoJSON file, not a service: download it and name the file"
+                    .to_owned(),
+            }));
+        }
+        Ok(json::read(entry)?)
+    };
+    inquiry.ask(question, read).await
+}
+
+/// Features that lead nowhere else.
+#[derive(Deserialize)]
+struct Plain {
+    #[serde(rename = "type")]
+    kind: String,
+    links: Option<IgnoredAny>,
+    collections: Option<IgnoredAny>,
+}
+
+fn is_geojson_file(entry: &Entry) -> bool {
+    json::read::<Plain>(entry).is_ok_and(|plain| {
+        matches!(plain.kind.as_str(), "FeatureCollection" | "Feature")
+            && plain.links.is_none()
+            && plain.collections.is_none()
+    })
 }
 
 /// The collection that a document describes.

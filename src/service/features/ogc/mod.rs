@@ -21,7 +21,7 @@ use super::gathered::{self, Gathered};
 use super::inquiry::{Inquiry, unfit};
 use super::needed::Needed;
 use super::{DegreeBox, LayerAddress, ServedFeature, ServedLayer};
-use crate::service::address::shown;
+use crate::service::secret::shown;
 use crate::service::{Connection, ServiceError};
 
 /// The features of a collection that meet the boxes.
@@ -126,6 +126,9 @@ async fn in_system(
             .add(feature)
             .map_err(|problem| not_whole(collection, problem))?;
     }
+    gathered
+        .check_shapes()
+        .map_err(|problem| not_whole(collection, problem))?;
     if !crs.is_crs84() && axes_are_swapped(gathered.features(), boxes) {
         let told = "answers with longitude first, where that system has latitude first";
         return Err(Failed::OtherSystem(told.to_owned()));

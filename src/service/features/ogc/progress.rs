@@ -1,6 +1,6 @@
 //! Whether the pages of a box are true to what the service says of them.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashSet;
 
 use reqwest::Url;
 
@@ -16,7 +16,6 @@ const EMPTY_PAGES: usize = 3;
 pub(super) struct Progress {
     pub(super) followed: HashSet<Url>,
     ids: HashSet<String>,
-    alike: HashMap<String, usize>,
     came: u64,
     pub(super) matched: Option<u64>,
     empty: usize,
@@ -61,30 +60,27 @@ impl Progress {
             .collect()
     }
 
-    /// A feature under its id. One without is known by what it says, and by how many that say
-    /// the same came before it.
+    /// A feature under its id. One without is known by what it says.
     fn named(&mut self, feature: PageFeature) -> Result<ServedFeature, String> {
         let PageFeature {
             id,
             geometry,
             attributes,
         } = feature;
-        let id = if let Some(id) = id {
-            if !self.ids.insert(id.clone()) {
-                return Err(format!(
-                    "feature {id:?} came twice, so that another may be missing: it changed while \
-                     it was read, or its pages overlap"
-                ));
-            }
-            id
+        let (id, told) = if let Some(id) = id {
+            let told = format!("feature {id:?}");
+            (id, told)
         } else {
             let says = serde_json::to_string(&attributes).unwrap_or_default();
-            let content = format!("{says} {geometry:?}");
-            let digest = checksum(content.as_bytes());
-            let before = self.alike.entry(digest.clone()).or_default();
-            *before += 1;
-            format!("{digest}-{before}")
+            let digest = checksum(format!("{says} {geometry:?}").as_bytes());
+            (digest, "a feature without an id".to_owned())
         };
+        if !self.ids.insert(id.clone()) {
+            return Err(format!(
+                "{told} came twice, so that another may be missing: it changed while it was \
+                 read, or its pages overlap"
+            ));
+        }
         Ok(ServedFeature {
             id,
             geometry,
