@@ -25,6 +25,13 @@ fn a_layer_stands_behind_a_hash_or_a_colon() {
             "https://h/o?a=1",
             Some("1% A: b"),
         ),
+        (
+            "https://h/o#Flood%20Hazard%20Zones",
+            "https://h/o",
+            Some("Flood Hazard Zones"),
+        ),
+        ("https://h/o#a%C3%A4%", "https://h/o", Some("a\u{e4}%")),
+        ("https://h/o#a%E4", "https://h/o", Some("a%E4")),
         ("https://h:81/o", "https://h:81/o", None),
         (
             "https://h/x/FeatureServer:28",
@@ -88,7 +95,10 @@ proptest::proptest! {
 #[test]
 fn keys_are_hidden() {
     for (text, shown) in [
-        ("http://h/a?b=1&TOKEN=x%20y&c", "http://h/a?b=1&TOKEN=…&c"),
+        (
+            "http://h/a?bbox=1&TOKEN=x%20y&c&f=json&SIG=1&X-Amz-Signature=2&code=&resultOffset=3",
+            "http://h/a?bbox=1&TOKEN=…&…&f=json&SIG=…&X-Amz-Signature=…&code=&resultOffset=3",
+        ),
         (
             "https://h/a?subscription-key=1#f",
             "https://h/a?subscription-key=…",
@@ -129,6 +139,39 @@ fn a_password_is_refused_and_not_repeated() {
             "{message}"
         );
     }
+}
+
+#[test]
+fn a_refusal_repeats_no_key() {
+    for (text, shown) in [
+        (
+            "https://h:99999/a?token=SEKRIT9&f=json",
+            "https://h:99999/a?token=…&f=…",
+        ),
+        ("https://me:SEKRIT9/x@h/a", "https://…@h/a"),
+        ("https://me:SEKRIT9#x@h/a", "https://…@h/a"),
+        ("https://me:SEKRIT9?x@h/a", "https://…@h/a"),
+        ("https://me:SEKRIT9", "https://me:…"),
+        ("ftp://h/a?token=SEKRIT9#SEKRIT9", "ftp://h/a?token=…"),
+        (" ftp://me:SEKRIT9@h/a", "ftp://…@h/a"),
+        ("http:/h/a?SEKRIT9", "http:/h/a?…"),
+        ("https:me:SEKRIT9@h", "https:…@h"),
+        ("https://h/a#x?token=SEKRIT9", "https://h/a#…"),
+        (
+            "https://h/{tile}/a?token=SEKRIT9",
+            "https://h/{tile}/a?token=…",
+        ),
+    ] {
+        assert!(text.contains("#x?") || Address::is_meant(text), "{text}");
+        let message = read_layer(text).unwrap_err();
+        assert!(
+            message.contains(&format!("zones {shown:?}: ")),
+            "{text}: {message}"
+        );
+        assert!(!message.contains("SEKRIT9"), "{message}");
+    }
+    let pattern = read("https://h/{tile}.tif").unwrap_err();
+    assert!(pattern.contains("fill in what is in braces"), "{pattern}");
 }
 
 /// The special-purpose registries of the IANA (RFC 6890), as far as a host can be reached there

@@ -94,3 +94,32 @@ fn many_at_once_leave_whole_entries() {
     });
     assert_eq!(files(folder.path()).len(), 1);
 }
+
+#[test]
+fn a_folder_that_takes_no_files_is_told_at_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("file");
+    std::fs::write(&file, "").unwrap();
+    assert!(Cache::open(&file).is_err());
+    // It is there, and nobody makes a file in it.
+    #[cfg(target_os = "linux")]
+    assert!(Cache::open(std::path::Path::new("/proc")).is_err());
+}
+
+#[test]
+fn what_was_left_unfinished_is_deleted_after_a_day() {
+    let folder = tempfile::tempdir().unwrap();
+    let day = std::time::Duration::from_hours(24);
+    for (name, hours) in [(".tmpold", 25), (".tmpnew", 23), ("kept", 25)] {
+        let file = std::fs::File::create(folder.path().join(name)).unwrap();
+        let time = std::time::SystemTime::now() - day / 24 * hours;
+        file.set_modified(time).unwrap();
+    }
+    Cache::open(folder.path()).unwrap();
+    let mut left = files(folder.path());
+    left.sort();
+    assert_eq!(
+        left,
+        [".tmpnew", "kept"].map(|name| folder.path().join(name))
+    );
+}

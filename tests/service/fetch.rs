@@ -165,7 +165,7 @@ fn an_endless_answer_is_given_up() {
     let server = Server::start([Reply::Endless(head.to_vec())]);
     assert_eq!(
         said(&server, fetch(&server)),
-        "ADDRESS: the answer is larger than 1048576 bytes"
+        "ADDRESS: the answer is larger than 1 MiB"
     );
     assert_eq!(server.seen().len(), 1);
 }
@@ -221,7 +221,7 @@ fn what_unpacks_to_too_much_is_given_up() {
     let server = Server::start([Reply::whole("200 OK", &["Content-Encoding: gzip"], &bomb)]);
     assert_eq!(
         said(&server, fetch(&server)),
-        "ADDRESS: the answer is larger than 1048576 bytes"
+        "ADDRESS: the answer is larger than 1 MiB"
     );
 }
 
@@ -242,4 +242,47 @@ fn redirects_are_followed_where_they_may_lead() {
         "ADDRESS: it leads to ADDRESS, one redirect too many"
     );
     assert_eq!(server.seen().len(), 4);
+}
+
+#[test]
+fn a_redirect_tells_no_other_host_where_it_came_from() {
+    let goal = Server::start([Reply::ok(b"here")]);
+    let server = Server::start([Reply::redirect(&goal.url())]);
+    let asked = request(&server.at("/zones?token=SEKRIT9"));
+    assert_eq!(body(fetch_within(&asked, LIMITS)), "here");
+    let seen = goal.seen().join("").to_ascii_lowercase();
+    assert!(
+        !seen.contains("referer") && !seen.contains("sekrit9"),
+        "{seen}"
+    );
+}
+
+#[test]
+fn who_asks_to_be_left_alone_is() {
+    let headers = ["Retry-After: 100800"];
+    let server = Server::start([Reply::whole("429 Too Many Requests", &headers, b"")]);
+    let fetcher = Fetcher::new(&address(&server.url()), LIMITS).unwrap();
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .unwrap();
+    for _ in 0..2 {
+        let asked = request(&server.url());
+        assert_eq!(
+            said(&server, runtime.block_on(fetcher.fetch(&asked))),
+            "ADDRESS: the server answers 429 Too Many Requests and asks to be left alone for \
+             28 h (tried once)"
+        );
+    }
+    assert_eq!(server.seen().len(), 1);
+}
+
+#[test]
+fn of_a_page_its_title_is_told() {
+    let page = b"<!DOCTYPE html><html><head><title>Gone &amp; away</title></head><body>x</body>";
+    let server = Server::start([Reply::whole("410 Gone", &[], page)]);
+    assert_eq!(
+        said(&server, fetch(&server)),
+        "ADDRESS: the server answers 410 Gone: Gone & away"
+    );
 }

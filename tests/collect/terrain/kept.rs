@@ -33,10 +33,8 @@ fn offline_the_cache_alone_answers() {
     let site = [place(3500.0, -2600.0)];
     let offline = || Answers::Kept(cache(folder.path()));
     let nothing = collect_kept(&server, offline(), &site, 400.0, folder.path()).unwrap_err();
-    assert_eq!(
-        server.said(&nothing),
-        "ADDRESS: no answer is kept; fetch it once without --offline"
-    );
+    let said = server.said(&nothing);
+    assert!(said.starts_with("ADDRESS: no answer is kept: "), "{said}");
     let fetched = Answers::FetchedAndKept(cache(folder.path()));
     let fetched = collect_kept(&server, fetched, &site, 400.0, folder.path()).unwrap();
     let asked = server.seen().len();

@@ -48,10 +48,14 @@ fn every_address_on_the_way_leads_to_the_layer() {
 fn what_is_no_layer_of_features_is_refused() {
     let server = server(|_| None);
     for (behind, said) in [
-        ("#Lakes", "has no layer \"Lakes\"; it has: Flood Zones"),
-        ("/7", "has no layer \"7\"; it has: Flood Zones"),
-        ("#Floods", "has no layer \"Floods\""),
-        ("/1", "has no layer \"Floods\""),
+        ("#Lakes", "has no layer \"Lakes\"; it has: Flood Zones (#3)"),
+        ("/7", "has no layer \"7\"; it has: Flood Zones (#3)"),
+        (
+            "#Floods",
+            "\"Floods\" is a group of layers, with no features of its own; name one of its \
+             layers: Flood Zones (#3)",
+        ),
+        ("/1", "\"Floods\" is a group of layers"),
         ("/3#Floods", "has no layer \"Floods\""),
         ("#Notes", "has no layer \"Notes\""),
         ("/3/1", "behind the service stands \"3/1\""),
@@ -62,6 +66,41 @@ fn what_is_no_layer_of_features_is_refused() {
         (asked.path == SERVICE).then(|| Reply::json(&json!({ "layers": [] })))
     });
     assert_says(service_of(&bare), "has no layers of features");
+}
+
+#[test]
+fn of_layers_of_one_name_the_number_decides() {
+    let server = server(|asked| {
+        let mut service = service();
+        let layers = service["layers"].as_array_mut().unwrap();
+        layers.push(json!({ "id": 5, "name": "Flood Zones", "type": "Feature Layer" }));
+        layers.push(json!({ "id": 6, "name": "Levels" }));
+        layers.push(json!({ "id": 7, "name": "LEVELS" }));
+        (asked.path == SERVICE).then(|| Reply::json(&service))
+    });
+    for (name, said) in [
+        (
+            "Flood Zones",
+            "two layers are called \"Flood Zones\"; name one by its number: #3, #5",
+        ),
+        ("flood zones", "name one by its number: #3, #5"),
+        (
+            "levels",
+            "two layers are called \"levels\"; name one by its number: #6, #7",
+        ),
+    ] {
+        assert_says(all(&server, &format!("{SERVICE}#{name}")), said);
+    }
+    let layer = all(&server, &format!("{SERVICE}#3")).unwrap();
+    assert_eq!(layer.features.len(), COUNT);
+}
+
+#[test]
+fn an_error_repeats_no_key() {
+    let server = server(|_| Some(error(498, "Invalid token: SEKRIT9.")));
+    let message = all(&server, &format!("{SERVICE}?maps_key=SEKRIT9")).unwrap_err();
+    assert!(message.contains("Invalid token: …."), "{message}");
+    assert!(!message.contains("SEKRIT9"), "{message}");
 }
 
 #[test]
@@ -91,7 +130,7 @@ fn of_several_layers_the_one_with_the_attributes_is_meant() {
     };
     assert_eq!(asked("", "fld_zone").unwrap().name, "Flood Zones");
     assert_says(asked("", "DEPTH"), "which layer? name it behind a #");
-    assert_says(service_of(&server), "it has: Flood Zones, Levels");
+    assert_says(service_of(&server), "it has: Flood Zones (#3), Levels (#5)");
     assert_says(
         asked("/3", "ELEV"),
         "layer \"Flood Zones\" has no attribute \"ELEV\"; it has: OBJECTID, FLD_ZONE, EFF_DATE",

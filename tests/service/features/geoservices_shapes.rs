@@ -67,7 +67,6 @@ fn holes_belong_to_the_shells_that_hold_them() {
     // Wound wrongly, a shell is one all the same; without an area a ring is nothing.
     let lone = json!({ "rings": [square(0, 2, false), [[5, 5], [6, 6], [5, 5]]] });
     assert_eq!(shape(&lone).unwrap().unwrap().unsigned_area(), 4.0);
-    assert_eq!(shape(&json!({ "rings": [] })), Ok(None));
 }
 
 #[test]
@@ -130,13 +129,26 @@ fn lines_and_points_are_read_without_heights() {
         shape(&json!({ "x": 0.5, "y": 1, "z": 3 })),
         Ok(Some(geo::Point::new(0.5, 1.0).into()))
     );
-    assert_eq!(shape(&json!({ "x": "NaN", "y": "NaN" })), Ok(None));
-    assert_eq!(shape(&json!(null)), Ok(None));
     let points = geo::MultiPoint::new(vec![geo::Point::new(0.0, 1.0)]);
     assert_eq!(
         shape(&json!({ "points": [[0, 1]] })),
         Ok(Some(points.into()))
     );
+}
+
+#[test]
+fn a_feature_without_a_shape_is_not_passed_over() {
+    for geometry in [
+        json!(null),
+        json!({ "rings": [] }),
+        json!({ "x": "NaN", "y": "NaN" }),
+    ] {
+        let message = shape(&geometry).unwrap_err();
+        assert!(
+            message.contains("1 feature came without a shape"),
+            "{message}"
+        );
+    }
 }
 
 #[test]

@@ -180,7 +180,7 @@ fn an_unknown_number_is_no_layer() {
     };
     let message = ask(&format!("{url}/7"), &[everywhere()], &[], 7).unwrap_err();
     assert!(
-        message.ends_with("has no layer \"7\"; it has: S_FLD_HAZ_AR"),
+        message.ends_with("has no layer \"7\"; it has: S_FLD_HAZ_AR (#0)"),
         "{message}"
     );
     let unknown = url.replace("nfhl", "nope");

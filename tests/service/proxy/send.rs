@@ -116,7 +116,8 @@ fn head_of(original: &Original, length: usize, more: &str) -> String {
 
 fn busy(choice: usize) -> String {
     let status = ["429 Too Many Requests", "503 Service Unavailable"][choice % 2];
-    let again = ["", "Retry-After: 0\r\n", "Retry-After: 1\r\n"][choice / 2 % 3];
+    let past = "Retry-After: Sun, 06 Nov 1994 08:49:37 GMT\r\n"; // RFC 9110, section 5.6.7
+    let again = ["", "Retry-After: 0\r\n", past][choice / 2 % 3];
     format!("HTTP/1.1 {status}\r\n{again}Content-Length: 0\r\nConnection: close\r\n\r\n")
 }
 
