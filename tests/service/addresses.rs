@@ -9,7 +9,7 @@ fn read(text: &str) -> Result<String, String> {
     Ok(address.to_string())
 }
 
-fn read_layer(text: &str) -> Result<(String, Option<String>), String> {
+pub(super) fn read_layer(text: &str) -> Result<(String, Option<String>), String> {
     let stated = Stated::new("zones", text, Place::Option("option --zones".into()));
     let read = LayerAddress::read(&stated).map_err(|error| error.to_string())?;
     Ok((read.address.url().to_string(), read.layer))
@@ -139,39 +139,6 @@ fn a_password_is_refused_and_not_repeated() {
             "{message}"
         );
     }
-}
-
-#[test]
-fn a_refusal_repeats_no_key() {
-    for (text, shown) in [
-        (
-            "https://h:99999/a?token=SEKRIT9&f=json",
-            "https://h:99999/a?token=…&f=…",
-        ),
-        ("https://me:SEKRIT9/x@h/a", "https://…@h/a"),
-        ("https://me:SEKRIT9#x@h/a", "https://…@h/a"),
-        ("https://me:SEKRIT9?x@h/a", "https://…@h/a"),
-        ("https://me:SEKRIT9", "https://me:…"),
-        ("ftp://h/a?token=SEKRIT9#SEKRIT9", "ftp://h/a?token=…"),
-        (" ftp://me:SEKRIT9@h/a", "ftp://…@h/a"),
-        ("http:/h/a?SEKRIT9", "http:/h/a?…"),
-        ("https:me:SEKRIT9@h", "https:…@h"),
-        ("https://h/a#x?token=SEKRIT9", "https://h/a#…"),
-        (
-            "https://h/{tile}/a?token=SEKRIT9",
-            "https://h/{tile}/a?token=…",
-        ),
-    ] {
-        assert!(text.contains("#x?") || Address::is_meant(text), "{text}");
-        let message = read_layer(text).unwrap_err();
-        assert!(
-            message.contains(&format!("zones {shown:?}: ")),
-            "{text}: {message}"
-        );
-        assert!(!message.contains("SEKRIT9"), "{message}");
-    }
-    let pattern = read("https://h/{tile}.tif").unwrap_err();
-    assert!(pattern.contains("fill in what is in braces"), "{pattern}");
 }
 
 /// The special-purpose registries of the IANA (RFC 6890), as far as a host can be reached there

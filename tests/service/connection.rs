@@ -14,7 +14,7 @@ fn cache(folder: &tempfile::TempDir) -> Cache {
     Cache::open(folder.path()).unwrap()
 }
 
-fn get(url: &str, answers: Answers, limits: Limits) -> Result<Entry, ServiceError> {
+pub(super) fn get(url: &str, answers: Answers, limits: Limits) -> Result<Entry, ServiceError> {
     let address = layer(url).address;
     let request = Request {
         url: address.url().clone(),
@@ -276,40 +276,4 @@ fn so_many_requests_are_under_way_at_once() {
         outcome.unwrap();
     }
     assert_eq!(MOST.load(Ordering::SeqCst), 3);
-}
-
-#[test]
-fn a_key_that_a_server_repeats_is_neither_kept_nor_told() {
-    let folder = tempfile::tempdir().unwrap();
-    let said = |asked: &super::server::Asked| {
-        let own = format!("/zones?sig={}", asked.parameter("sig").unwrap());
-        json!({ "links": [own], "sig": "a/b=SEKRIT9", "raw": "a%2Fb%3DSEKRIT9" })
-    };
-    let server = Server::answering(move |asked| {
-        let body = said(asked).to_string();
-        Reply::whole("200 OK", &["ETag: \"a/b=SEKRIT9\""], body.as_bytes())
-    });
-    let url = server.at("/zones?sig=a%2Fb%3DSEKRIT9&limit=1000");
-    let fetched = get(&url, Answers::FetchedAndKept(cache(&folder)), limits()).unwrap();
-    for file in std::fs::read_dir(folder.path()).unwrap() {
-        let text = std::fs::read_to_string(file.unwrap().path()).unwrap();
-        assert!(
-            !text.contains("SEKRIT9") && text.contains("links"),
-            "{text}"
-        );
-    }
-    let kept = get(&url, Answers::Kept(cache(&folder)), limits()).unwrap();
-    assert_eq!(kept, fetched);
-
-    let server = Server::start([Reply::whole("403 No", &[], b"Invalid token: a/b=SEKRIT9")]);
-    let url = server.at("/zones?sig=a%2Fb%3DSEKRIT9&limit=1000");
-    let told = get(&url, Answers::Fetched, limits())
-        .unwrap_err()
-        .to_string();
-    assert!(
-        told.ends_with(
-            "/zones?sig=…&limit=1000: the server answers 403 Forbidden: Invalid token: …"
-        ),
-        "{told}"
-    );
 }

@@ -245,19 +245,6 @@ fn redirects_are_followed_where_they_may_lead() {
 }
 
 #[test]
-fn a_redirect_tells_no_other_host_where_it_came_from() {
-    let goal = Server::start([Reply::ok(b"here")]);
-    let server = Server::start([Reply::redirect(&goal.url())]);
-    let asked = request(&server.at("/zones?token=SEKRIT9"));
-    assert_eq!(body(fetch_within(&asked, LIMITS)), "here");
-    let seen = goal.seen().join("").to_ascii_lowercase();
-    assert!(
-        !seen.contains("referer") && !seen.contains("sekrit9"),
-        "{seen}"
-    );
-}
-
-#[test]
 fn who_asks_to_be_left_alone_is() {
     let headers = ["Retry-After: 100800"];
     let server = Server::start([Reply::whole("429 Too Many Requests", &headers, b"")]);

@@ -6,5 +6,6 @@ mod connection;
 mod faults;
 pub(crate) mod features;
 mod fetch;
+mod keys;
 mod proxy;
 mod server;

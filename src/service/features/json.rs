@@ -19,7 +19,7 @@ pub(super) fn body(entry: &Entry) -> &[u8] {
     bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes)
 }
 
-/// How files of TIFF and BigTIFF begin, in either order of bytes.
+/// How files of TIFF and `BigTIFF` begin, in either order of bytes.
 const TIFF: [&[u8]; 4] = [b"II*\0", b"MM\0*", b"II+\0", b"MM\0+"];
 
 fn problem(entry: &Entry, error: &serde_json::Error) -> String {

@@ -24,7 +24,7 @@ pub(in crate::service) fn page_title(bytes: &[u8]) -> Option<String> {
     let is_page = start.trim_ascii_start().starts_with(b"<");
     is_page.then(|| {
         let text = String::from_utf8_lossy(&start[..start.len().min(READ)]);
-        let title = between(&text, "<title", "</title").map(|title| without_tags(title));
+        let title = between(&text, "<title", "</title").map(without_tags);
         let title = title.filter(|title| !title.trim().is_empty());
         let text = title.unwrap_or_else(|| without_tags(&text));
         line(&text, bytes.len() > READ)

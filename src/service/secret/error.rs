@@ -20,7 +20,10 @@ impl ServiceError {
             }
             | Self::Led { address, problem }
             | Self::CannotKeep { address, problem }
-            | Self::Unfit { address, problem } => vec![address, problem],
+            | Self::Unfit { address, problem }
+            | Self::NotWhole {
+                address, problem, ..
+            } => vec![address, problem],
             Self::Refused {
                 address,
                 status,
@@ -36,9 +39,6 @@ impl ServiceError {
             | Self::Changed { address }
             | Self::NoLayers { address }
             | Self::SameName { address, .. } => vec![address],
-            Self::NotWhole {
-                address, problem, ..
-            } => vec![address, problem],
             Self::NoLayer {
                 address, layers, ..
             }

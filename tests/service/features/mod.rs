@@ -9,6 +9,7 @@ mod ogc_crs;
 mod ogc_degrees;
 pub(crate) mod ogc_double;
 mod ogc_hostile;
+mod ogc_told;
 mod real;
 
 use std::time::Duration;
