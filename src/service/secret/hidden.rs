@@ -12,13 +12,16 @@ pub(in crate::service) fn hidden<'bytes>(
     secrets: &Secrets,
     bytes: &'bytes [u8],
 ) -> (Cow<'bytes, [u8]>, u64) {
-    let places = secrets.places(bytes);
-    if places.is_empty() {
+    if secrets.0.is_empty() {
         return (Cow::Borrowed(bytes), 0);
     }
     let mut mark = 0;
     while memmem::find(bytes, &opening(mark)).is_some() {
         mark += 1;
+    }
+    let places = secrets.places(bytes);
+    if places.is_empty() {
+        return (Cow::Borrowed(bytes), mark);
     }
     let mut hidden = Vec::with_capacity(bytes.len());
     let mut end = 0;
