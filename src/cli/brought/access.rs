@@ -35,7 +35,7 @@ impl Access {
         };
         let cache = Cache::open(&folder).map_err(|error| {
             Failure::input(format!(
-                "option --cache: {:?}: no folder can be made there: {error}; accepted: a folder that you may write to",
+                "option --cache: {:?}: answers cannot be kept there: {error}; accepted: a folder that you may write to",
                 folder.display().to_string()
             ))
         })?;
