@@ -153,7 +153,7 @@ fn where_a_page_is_too_much_half_of_it_is_asked_for() {
         "{message}"
     );
     let message = service_of(&at_once(0, large)).unwrap_err();
-    assert!(message.contains("larger than 4194304 bytes"), "{message}");
+    assert!(message.contains("larger than 4 MiB"), "{message}");
 }
 
 #[test]
