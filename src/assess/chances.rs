@@ -2,7 +2,7 @@
 //! sill and top in any one year.
 
 use super::study::Study;
-use super::{AssessError, Place, Value};
+use super::{AssessError, Detail, Place, Value};
 use crate::quantity::{Elevation, Length};
 use crate::risk::{ChanceAtLevel, Deviation, chance_over_top, chance_over_years, root_sum_square};
 
@@ -17,7 +17,7 @@ pub struct YearlyChance {
 
 impl<'a> Study<'a> {
     /// Chance that the assessed flood passes a top that stands on a sill; `None` where the
-    /// level's standard deviation is not known.
+    /// level's standard deviation is not known, and where figures alone are asked for.
     pub(super) fn over_top(
         &mut self,
         place: &Place<'_>,
@@ -25,6 +25,9 @@ impl<'a> Study<'a> {
         barrier_height: Length,
         whose: &dyn Fn() -> String,
     ) -> Result<Option<f64>, AssessError> {
+        if self.method.detail == Detail::Figures {
+            return Ok(None);
+        }
         let Some(level) = place.flood_level.as_ref().map(|level| &level.decided) else {
             return Ok(None);
         };

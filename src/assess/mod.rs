@@ -104,8 +104,8 @@ pub struct Method {
 pub enum Detail {
     /// Everything: the trail, all sources of the level, all cautions.
     Full,
-    /// Cautions about the case alone, no trail, and the slowest source of a level only where
-    /// no other has one: for many buildings.
+    /// Cautions about the case alone, no trail, no chance over the top of a barrier, and the
+    /// slowest source of a level only where no other has one: for many buildings.
     Figures,
 }
 
