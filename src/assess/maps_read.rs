@@ -2,7 +2,7 @@
 
 use super::Sources;
 use crate::gis::Fetched;
-use crate::hazard::{LayerContent, LayerOrigin, LineKind};
+use crate::hazard::{LayerContent, LayerOrigin};
 use crate::quantity::AnnualChance;
 use crate::terrain::Raster;
 
@@ -45,13 +45,8 @@ impl Sources {
 }
 
 fn layer(content: LayerContent, origin: &LayerOrigin) -> MapRead {
-    let read_for = match content {
-        LayerContent::Zones => "flood zones",
-        LayerContent::Lines(LineKind::CrossSections) => "cross-sections",
-        LayerContent::Lines(LineKind::LevelLines) => "flood-level lines",
-    };
     MapRead {
-        read_for: read_for.to_owned(),
+        read_for: content.title().to_owned(),
         file: origin.file_name(),
         layer: Some(origin.layer.clone()),
         dated: origin.dated.clone(),

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use sillmark::collect::{ArrivedLayer, Places, WrittenLayer, write_layers};
-use sillmark::hazard::{LayerContent, LineKind};
+use sillmark::hazard::LineKind;
 use sillmark::service::Address;
 use sillmark::site::place_of_option;
 use sillmark::statement::{Place, Stated};
@@ -49,13 +49,8 @@ pub(super) fn run(options: &CollectOptions) -> Result<(), Failure> {
 
 /// The places to collect around.
 fn places(options: &CollectOptions) -> Result<Places, Failure> {
-    let of_one = |place| {
-        let mut places = Places::default();
-        places.add(place);
-        places
-    };
     match (&options.places, &options.at) {
-        (Some(path), _) if is_site_file(path) => Ok(of_one(site_of_file(path)?.location)),
+        (Some(path), _) if is_site_file(path) => Ok(site_of_file(path)?.location.into()),
         (Some(path), _) => {
             let places = places_of_table(path, &options.reading)?;
             if places.is_empty() {
@@ -72,7 +67,9 @@ fn places(options: &CollectOptions) -> Result<Places, Failure> {
                     "no place is given; accepted: a site file, a table of buildings, or --at LON,LAT",
                 )
             })?;
-            place_of_option(text).map(of_one).map_err(Failure::input)
+            place_of_option(text)
+                .map(Places::from)
+                .map_err(Failure::input)
         }
     }
 }
@@ -128,10 +125,7 @@ fn told(layers: &[WrittenLayer], options: &CollectOptions) -> String {
             1 => "1 feature".to_owned(),
             features => format!("{features} features"),
         };
-        let read_for = match layer.read_for {
-            LayerContent::Zones => "flood zones",
-            LayerContent::Lines(kind) => kind.plural(),
-        };
+        let read_for = layer.read_for.title();
         lines.push(format!("  {} ({read_for}): {features}", layer.name));
         lines.push(format!("    from {}", layer.fetched));
         if let Some(licence) = &layer.fetched.licence {

@@ -26,22 +26,22 @@ pub(super) fn read_files(
     let grids = grids.iter().map(|path| ("vertical grid", path.clone()));
     for (role, path) in own.chain(maps).chain(grids) {
         for path in parts(&path).map_err(|error| unreadable(&path, &error))? {
-            let (bytes, sha256) = checksum(&path).map_err(|error| unreadable(&path, &error))?;
-            files.push(match brought.origin(&path) {
-                None => InputFile {
+            let read = match brought.origin(&path) {
+                None => checksum(&path).map(|(bytes, sha256)| InputFile {
                     role: role.to_owned(),
                     path: path.display().to_string(),
                     bytes,
                     sha256,
-                },
+                }),
                 // The file that stands for an answer has the time in it.
-                Some(origin) => InputFile {
+                Some(origin) => path.metadata().map(|facts| InputFile {
                     role: format!("{role} (its features or edition, whenever they were fetched)"),
                     path: origin.told.clone(),
-                    bytes,
+                    bytes: facts.len(),
                     sha256: origin.content.clone(),
-                },
-            });
+                }),
+            };
+            files.push(read.map_err(|error| unreadable(&path, &error))?);
         }
     }
     Ok(files)

@@ -46,6 +46,15 @@ const MOST: usize = 1024;
 pub(super) const LONGITUDE_METRES: f64 = 111_319.0;
 const LATITUDE_METRES: f64 = 110_574.0;
 
+impl From<Location> for Places {
+    /// One place.
+    fn from(place: Location) -> Self {
+        let mut places = Self::default();
+        places.add(place);
+        places
+    }
+}
+
 impl Places {
     /// Adds a place.
     pub fn add(&mut self, place: Location) {

@@ -22,6 +22,15 @@ impl LayerContent {
         }
     }
 
+    /// The content in full, for who reads it beside other maps.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Zones => "flood zones",
+            Self::Lines(kind) => kind.plural(),
+        }
+    }
+
     /// The content in words.
     #[must_use]
     pub const fn plural(self) -> &'static str {

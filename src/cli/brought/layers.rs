@@ -8,8 +8,8 @@ use sillmark::quantity::Length;
 use sillmark::service::{Address, LayerAddress, features_blocking};
 use sillmark::statement::{Place, Stated};
 
+use super::Origin;
 use super::access::{self, Access};
-use super::{Origin, word_without_keys};
 use crate::cli::arguments::MapOptions;
 use crate::cli::failure::{Failure, note, say_on_terminal};
 use crate::cli::inputs;
@@ -139,9 +139,11 @@ pub(in crate::cli) fn level_names(
 
 /// What was noticed on the way, said on stderr.
 pub(in crate::cli) fn tell(layer: &WrittenLayer) {
-    let from = word_without_keys(&layer.fetched.from);
     if let Some(noted) = &layer.fetched.noted {
-        note(&format!("{from}: layer {:?}: {noted}", layer.name));
+        note(&format!(
+            "{}: layer {:?}: {noted}",
+            layer.fetched.from, layer.name
+        ));
     }
 }
 

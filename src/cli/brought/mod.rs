@@ -54,11 +54,7 @@ pub(super) struct Origin {
 impl Brought {
     /// Brings zones and lines around one place.
     pub(super) fn around(maps: &MapOptions, place: Location) -> Result<Self, Failure> {
-        Self::around_places(maps, || {
-            let mut places = Places::default();
-            places.add(place);
-            Ok(places)
-        })
+        Self::around_places(maps, || Ok(Places::from(place)))
     }
 
     /// Brings zones and lines around many places, which are asked for only where an option
@@ -107,22 +103,11 @@ impl Brought {
         self.terrain(&move |_| places.clone())
     }
 
-    /// What a path of the run is called: a file by its path, an answer by where it came from.
-    pub(super) fn title(&self, path: &Path) -> String {
-        match self.origin(path) {
-            Some(origin) => origin.told.clone(),
-            None => path.display().to_string(),
-        }
-    }
-
     /// The option of a map as results may show it: a file as it was typed, an answer by where it
     /// came from and when.
     pub(super) fn shown(&self, text: &str) -> String {
-        let named = self
-            .origins
-            .iter()
-            .find(|origin| origin.path == Path::new(text));
-        named.map_or_else(|| word_without_keys(text), |origin| origin.told.clone())
+        let origin = self.origin(Path::new(text));
+        origin.map_or_else(|| word_without_keys(text), |origin| origin.told.clone())
     }
 
     /// A failure that names addresses in place of the files that stand for them.

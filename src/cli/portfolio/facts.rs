@@ -129,7 +129,9 @@ impl MapNames {
                 .into_iter()
                 .flat_map(|texts| -> Vec<String> { shown(texts) })
                 .collect(),
-            terrain: terrain.map(|path| brought.title(path)).collect(),
+            terrain: terrain
+                .map(|path| brought.shown(&path.to_string_lossy()))
+                .collect(),
         }
     }
 }
